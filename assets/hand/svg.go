@@ -1,0 +1,85 @@
+package hand
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+)
+
+// Palette holds the colours of the roles as "#RRGGBB".
+type Palette struct{ Ink, Wash, Paper string }
+
+// colour returns the colour of a role; "none" paints nothing.
+func (p Palette) colour(r Role) string {
+	switch r {
+	case Ink:
+		return p.Ink
+	case Wash:
+		return p.Wash
+	case Paper:
+		return p.Paper
+	}
+	return "none"
+}
+
+// SVG writes the drawing as a picture whose longer side is sizePx pixels. It
+// uses only hex fills, strokes, caps, joins and dashes, which every SVG reader
+// understands.
+func SVG(d Drawing, p Palette, sizePx float64) []byte {
+	k := 1.0
+	if longer := max(d.Width, d.Height); longer > 0 {
+		k = sizePx / longer
+	}
+	var b bytes.Buffer
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%s" height="%s" viewBox="0 0 %s %s">`,
+		num(d.Width*k), num(d.Height*k), num(d.Width), num(d.Height))
+	for _, path := range d.Paths {
+		writePath(&b, path, p)
+	}
+	b.WriteString("</svg>\n")
+	return b.Bytes()
+}
+
+func writePath(b *bytes.Buffer, path Path, p Palette) {
+	fmt.Fprintf(b, `<path fill="%s"`, p.colour(path.Fill))
+	if path.Stroke != None {
+		fmt.Fprintf(b, ` stroke="%s" stroke-width="%s" stroke-linecap="round" stroke-linejoin="round"`,
+			p.colour(path.Stroke), num(path.Width))
+	}
+	if len(path.Dash) > 0 {
+		b.WriteString(` stroke-dasharray="`)
+		for i, v := range path.Dash {
+			if i > 0 {
+				b.WriteByte(',')
+			}
+			b.WriteString(num(v))
+		}
+		b.WriteByte('"')
+	}
+	b.WriteString(` d="`)
+	for _, seg := range path.Segments {
+		b.WriteByte("MLCZ"[seg.Op])
+		for i, q := range seg.points() {
+			if i > 0 {
+				b.WriteByte(' ')
+			}
+			b.WriteString(num(q.X) + "," + num(q.Y))
+		}
+	}
+	b.WriteString(`"/>`)
+}
+
+// num writes a length with two decimals at most: a hundredth of a millimetre.
+func num(v float64) string {
+	s := strconv.FormatFloat(v, 'f', 2, 64)
+	for s[len(s)-1] == '0' {
+		s = s[:len(s)-1]
+	}
+	if s[len(s)-1] == '.' {
+		s = s[:len(s)-1]
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
