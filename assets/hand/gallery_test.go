@@ -61,13 +61,54 @@ func TestGallery(t *testing.T) {
 	if dir == "" {
 		t.Skip("set HANDBREADTH_GALLERY to a folder to get the contact sheets")
 	}
+	save(t, contact(t), filepath.Join(dir, "contact.png"))
 	for _, m := range Measures() {
-		big, err := raster(SVG(Draw(m, Reference(), Options{}), light, 900), hex(light.Paper))
-		if err != nil {
-			t.Fatal(err)
+		for i, opt := range variants {
+			img := picture(t, m, opt, light, 900)
+			save(t, img, filepath.Join(dir, fmt.Sprintf("big-%d-%d.png", m, i)))
 		}
-		save(t, big, filepath.Join(dir, fmt.Sprintf("big-%d.png", m)))
 	}
+}
+
+// variants are the ways in which one measure is shown.
+var variants = []Options{{}, {Half: true}, {WithFood: true}, {Half: true, WithFood: true}}
+
+func picture(t *testing.T, m Measure, opt Options, p Palette, px float64) *image.RGBA {
+	t.Helper()
+	opt.Detail = max(opt.Detail, DetailFor(px))
+	img, err := raster(SVG(Draw(m, Reference(), opt), p, px), hex(p.Paper))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return img
+}
+
+// contact lays out all variants at 24, 32 and 64 pixels and at 120 mm (454
+// pixels at 96 dots an inch), one band a palette.
+func contact(t *testing.T) image.Image {
+	sizes := []int{24, 32, 64, 454}
+	cell := 470
+	band := 24 + 40 + 80 + cell*2 + 40
+	sheet := image.NewRGBA(image.Rect(0, 0, 8*cell, 3*band))
+	for b, p := range []Palette{light, dark, black} {
+		ground := image.Rect(0, b*band, sheet.Bounds().Dx(), (b+1)*band)
+		draw.Draw(sheet, ground, image.NewUniform(hex(p.Paper)), image.Point{}, draw.Src)
+		for i := range 16 {
+			m, opt := Measures()[i%4], variants[i/4]
+			y := b*band + 8
+			for _, px := range sizes {
+				img := picture(t, m, opt, p, float64(px))
+				x, top := 10+i*(px+12), y
+				if px > 100 {
+					x, top = (i%8)*cell, y+(i/8)*cell
+				}
+				to := img.Bounds().Add(image.Pt(x+(px-img.Bounds().Dx())/2, top+(px-img.Bounds().Dy())/2))
+				draw.Draw(sheet, to, img, image.Point{}, draw.Src)
+				y += px + 12
+			}
+		}
+	}
+	return sheet
 }
 
 func save(t *testing.T, img image.Image, name string) {

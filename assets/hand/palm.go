@@ -4,46 +4,32 @@ package hand
 // at y = 0, the middle of the palm at x = 0 and the fingers upwards; palmFrame
 // stretches it to the dimensions.
 type palmFrame struct {
-	across, palm, finger float64 // stretch of breadth, palm length, finger length
-	base, along, over    Point   // thumb: its base, direction and crossways
+	at                place
+	base, along, over Point // thumb: its base, direction and crossways
 }
 
 func newPalmFrame(d Dimensions) palmFrame {
-	ref := Reference()
-	f := palmFrame{
-		across: d.PalmBreadth / ref.PalmBreadth,
-		palm:   d.PalmLength / ref.PalmLength,
-		finger: (d.HandLength - d.PalmLength) / (ref.HandLength - ref.PalmLength),
-	}
-	f.base = f.at(-45, -54)
-	dir := pt(-0.60, -0.80)
-	f.along = dir.mul(d.ThumbLength / ref.ThumbLength)
-	f.over = pt(-dir.Y, dir.X).mul(d.ThumbBreadth / ref.ThumbBreadth)
-	return f
-}
-
-// at places a point of the reference hand.
-func (f palmFrame) at(x, y float64) Point {
+	r := ratiosOf(d)
 	crease := -Reference().PalmLength
-	if y >= crease {
-		return pt(x*f.across, y*f.palm)
+	at := func(x, y float64) Point {
+		if y >= crease {
+			return pt(x*r.breadth, y*r.palm)
+		}
+		return pt(x*r.breadth, crease*r.palm+(y-crease)*r.finger)
 	}
-	return pt(x*f.across, crease*f.palm+(y-crease)*f.finger)
+	dir := pt(-0.60, -0.80)
+	return palmFrame{
+		at:    at,
+		base:  at(-46, -54),
+		along: dir.mul(r.thumb),
+		over:  pt(-dir.Y, dir.X).mul(r.thumbBreadth),
+	}
 }
 
 // thumb places a point by millimetres along the reference thumb and across it
 // (positive towards the fingers).
 func (f palmFrame) thumb(along, over float64) Point {
 	return f.base.add(f.along.mul(along)).add(f.over.mul(over))
-}
-
-// line is a spline through reference points given as x, y pairs.
-func (f palmFrame) line(xy ...float64) curve {
-	pts := make([]Point, len(xy)/2)
-	for i := range pts {
-		pts[i] = f.at(xy[2*i], xy[2*i+1])
-	}
-	return spline(pts...)
 }
 
 // digit describes one finger of the reference hand, seen from the front.
@@ -54,52 +40,50 @@ type digit struct {
 }
 
 var palmDigits = [4]digit{
-	{pt(-29.6, -107), -7.5, 67.5, 20.4},
-	{pt(-8.6, -112), -1.5, 75.3, 20.8},
-	{pt(12.6, -109.5), 5, 69.5, 19.8},
-	{pt(32.0, -99), 14, 55.5, 17.4},
+	{pt(-29.8, -107), -7.5, 67.5, 20.8},
+	{pt(-8.8, -112), -1.5, 75.3, 21.2},
+	{pt(12.4, -109.5), 5, 69.5, 20.2},
+	{pt(32.0, -99), 14, 55.5, 17.8},
 }
 
 // fingerShape is the half width of a finger (share of its width) at shares of
 // its length: fullest at the joints, narrower between.
 var fingerShape = [][2]float64{
-	{0.10, 0.478}, {0.22, 0.452}, {0.36, 0.482}, {0.52, 0.432}, {0.68, 0.438}, {0.83, 0.405}, {0.94, 0.27}, {0.985, 0.12},
+	{0.10, 0.478}, {0.22, 0.455}, {0.37, 0.486}, {0.53, 0.44}, {0.69, 0.446}, {0.83, 0.42}, {0.925, 0.325}, {0.98, 0.17},
 }
 
 // side returns the outline of a finger from its base to its tip on one side
 // (-1 left, 1 right), tip included.
 func (f palmFrame) side(g digit, sign float64) []Point {
-	up := pt(0, -1).turned(g.lean)
-	over := pt(1, 0).turned(g.lean)
 	var pts []Point
 	for _, s := range fingerShape {
-		q := g.base.add(up.mul(s[0] * g.length)).add(over.mul(sign * s[1] * g.width))
-		pts = append(pts, f.at(q.X, q.Y))
+		pts = append(pts, f.onDigit(g, s[0], sign*s[1]))
 	}
-	tip := g.base.add(up.mul(g.length))
-	return append(pts, f.at(tip.X, tip.Y))
+	return append(pts, f.onDigit(g, 1, 0))
+}
+
+// onDigit places a point at a share of a finger's length and width.
+func (f palmFrame) onDigit(g digit, along, over float64) Point {
+	q := pt(over*g.width, -along*g.length).turned(g.lean).add(g.base)
+	return f.at(q.X, q.Y)
 }
 
 // palmShape holds the parts of the open hand's outline, clockwise.
 type palmShape struct {
-	thumbOuter, thumbInner curve // wrist to thumb tip, thumb tip to the web
-	web                    curve // web to the base of the index finger
+	thumbOuter, thumbInner curve // wrist to thumb tip, thumb tip to the index finger
 	fingers                [4]curve
 	ulnar                  curve // little finger's base to the wrist
-	wrist                  [2]Point
 }
 
 func newPalmShape(f palmFrame) palmShape {
 	var s palmShape
-	s.wrist = [2]Point{f.at(-29.5, 13), f.at(29, 13)}
-	s.thumbOuter = spline(s.wrist[0], f.at(-30.5, 2), f.at(-36.5, -13), f.at(-46.5, -31),
-		f.thumb(-6, -14.2), f.thumb(6, -13.6), f.thumb(19, -10.6), f.thumb(31, -11.1),
-		f.thumb(43, -11.6), f.thumb(53, -10.0), f.thumb(60, -5.6), f.thumb(63.2, 0.4))
-	s.thumbInner = spline(f.thumb(63.2, 0.4), f.thumb(60, 6.3), f.thumb(51, 9.9), f.thumb(40, 10.4),
-		f.thumb(30, 9.9), f.thumb(19, 10.6), f.thumb(10, 14.2), f.thumb(7.4, 18.6))
-	last := s.thumbInner[len(s.thumbInner)-1]
-	s.web = spline(last, f.at(-39.9, -78), f.at(-41.2, -86), f.at(-41.6, -92.3), f.at(-40.6, -102))
-	valleys := [5]Point{s.web[len(s.web)-1], f.at(-19.4, -113.2), f.at(2.0, -114.4), f.at(22.6, -107.5), f.at(40.6, -93)}
+	s.thumbOuter = spline(f.at(-30.5, 15), f.at(-30.4, 3), f.at(-35.5, -12), f.at(-46, -29),
+		f.thumb(-7, -14.2), f.thumb(5, -13.9), f.thumb(18, -10.8), f.thumb(31, -11.3),
+		f.thumb(43, -12.2), f.thumb(53.5, -10.6), f.thumb(60.4, -6), f.thumb(63.2, 0.4))
+	s.thumbInner = spline(f.thumb(63.2, 0.4), f.thumb(60.5, 6.4), f.thumb(52, 10.2), f.thumb(41, 10.8),
+		f.thumb(31, 10.2), f.thumb(22, 10.8), f.at(-42.6, -75.2), f.at(-40.2, -81), f.at(-41.2, -88),
+		f.at(-41.6, -94), f.at(-40.8, -104))
+	valleys := [5]Point{f.at(-40.8, -104), f.at(-19.2, -113.6), f.at(2.0, -114.6), f.at(22.9, -106.6), f.at(41.1, -95)}
 	for i, g := range palmDigits {
 		pts := append([]Point{valleys[i]}, f.side(g, -1)...)
 		right := f.side(g, 1)
@@ -108,21 +92,21 @@ func newPalmShape(f palmFrame) palmShape {
 		}
 		s.fingers[i] = spline(append(pts, valleys[i+1])...)
 	}
-	s.ulnar = spline(valleys[4], f.at(41.6, -86), f.at(42.0, -66), f.at(40.6, -44), f.at(36.8, -22),
-		f.at(31, -5), f.at(29.2, 4), s.wrist[1])
+	s.ulnar = spline(valleys[4], f.at(41.6, -86), f.at(42.2, -66), f.at(40.8, -44), f.at(36.8, -22),
+		f.at(31.4, -5), f.at(29.6, 4), f.at(29.8, 15))
 	return s
 }
 
 func (s palmShape) outline() curve {
-	return join(s.thumbOuter, s.thumbInner, s.web, s.fingers[0], s.fingers[1], s.fingers[2], s.fingers[3], s.ulnar)
+	return join(s.thumbOuter, s.thumbInner, s.fingers[0], s.fingers[1], s.fingers[2], s.fingers[3], s.ulnar)
 }
 
 // palmArea is the measured area: the palm without fingers and thumb.
 func palmArea(f palmFrame) curve {
-	return loop(f.at(-28, 1), f.at(-34, -14), f.at(-41, -30), f.at(-44, -46), f.at(-42, -62), f.at(-39.5, -76),
-		f.at(-40.6, -92), f.at(-37, -105), f.at(-29.5, -108.6), f.at(-20, -110), f.at(-9, -112.6), f.at(2, -111),
-		f.at(12.5, -110.4), f.at(22, -105), f.at(31.5, -100.4), f.at(39, -91), f.at(41, -66), f.at(39.4, -44),
-		f.at(35.6, -22), f.at(29, -3), f.at(14, 2.5), f.at(-8, 3))
+	return f.at.loop(-29, -1, -34, -13, -42, -27, -48.5, -41, -50.5, -51, -47, -60, -42, -72,
+		-39.8, -82, -41, -94, -38, -105.5, -29.8, -108, -20, -111, -9, -113, 2, -112,
+		12.5, -110.8, 22, -105.5, 31.5, -101.2, 39.8, -93, 41.8, -66, 40.2, -44,
+		36, -22, 30, -3, 14, 2.5, -8, 3)
 }
 
 func drawPalm(p *pen, d Dimensions, opt Options) {
@@ -130,38 +114,53 @@ func drawPalm(p *pen, d Dimensions, opt Options) {
 	s := newPalmShape(f)
 	p.scale(d.HandLength)
 	p.fill(Paper, s.outline())
-	p.washPalm(f, opt)
+	p.halvable(opt, palmArea(f), f.at(0, -54), pt(0, 1), f.at.line(-47, -53, 0, -54.5, 41, -53.5))
 	p.palmCreases(f)
 	for _, c := range s.fingers {
-		p.ink(0.86, c)
+		p.ink(0.84, c)
 	}
 	p.ink(1.12, s.thumbOuter)
-	p.ink(1.0, s.thumbInner, s.web)
+	p.ink(1.0, s.thumbInner)
 	p.ink(1.2, s.ulnar)
-	p.span("palm breadth", f.at(-41.6, -89), f.at(41.6, -89))
+	if opt.WithFood {
+		p.fillet(f, opt)
+	}
+	p.span("palm breadth", f.at(-41.5, -90), f.at(41.5, -90))
 	p.span("palm length", f.at(0, 0), f.at(0, -Reference().PalmLength))
 	p.span("hand length", f.at(0, 0), f.at(0, -Reference().HandLength))
 }
 
-func (p *pen) washPalm(f palmFrame, opt Options) {
-	area := palmArea(f)
+// halvable washes an area, or for a half measure the part of it on the side of
+// the cut to which keep points, and draws the cut.
+func (p *pen) halvable(opt Options, area curve, on, keep Point, cut curve) {
 	if !opt.Half {
 		p.fill(Wash, area)
 		return
 	}
-	cut := f.at(0, -54)
-	p.area(Wash, clipped(area.flat(1.2), cut, pt(0, 1)))
-	p.dashed(spline(f.at(-46, -54), f.at(0, -54), f.at(41, -54)))
+	p.area(Wash, clipped(area.flat(1.2), on, keep))
+	p.dashed(cut)
 }
 
 func (p *pen) palmCreases(f palmFrame) {
 	if !p.atLeastMedium() {
 		return
 	}
-	p.ink(0.62, f.line(-39.5, -79, -27, -76, -13, -62, -7, -42, -9, -22, -14, -9)) // around the thumb
+	p.ink(0.62, f.at.line(-40, -78, -28, -75, -14, -61, -8, -42, -10, -22, -15, -8)) // around the thumb
 	if !p.full() {
 		return
 	}
-	p.ink(0.55, f.line(-38.5, -82, -22, -79, 2, -68, 22, -52, 31, -41)) // head line
-	p.ink(0.58, f.line(39, -75, 24, -83, 6, -85, -8, -92, -17, -103))   // heart line
+	p.ink(0.55, f.at.line(-39.5, -82, -22, -79, 2, -68, 22, -53, 30, -43)) // head line
+	p.ink(0.58, f.at.line(39.5, -76, 24, -84, 6, -86, -8, -92, -16, -102)) // heart line
+	p.ink(0.45, f.at.line(-24, 0.5, -8, 4, 10, 4, 24, 0))                  // wrist
+	for i, g := range palmDigits {
+		p.ink(0.42, spline(f.onDigit(g, 0.40, -0.34), f.onDigit(g, 0.385, 0), f.onDigit(g, 0.40, 0.30)))
+		if i < 3 {
+			p.ink(0.36, spline(f.onDigit(g, 0.70, -0.28), f.onDigit(g, 0.688, 0), f.onDigit(g, 0.70, 0.26)))
+		} else {
+			p.ink(0.36, spline(f.onDigit(g, 0.67, -0.28), f.onDigit(g, 0.66, 0), f.onDigit(g, 0.67, 0.26)))
+		}
+		p.ink(0.42, spline(f.onDigit(g, 0.055, -0.36), f.onDigit(g, 0.025, 0), f.onDigit(g, 0.05, 0.36)))
+	}
+	p.ink(0.42, spline(f.thumb(31, -7), f.thumb(32.5, 0), f.thumb(31, 7)))
+	p.ink(0.42, spline(f.thumb(4, -7), f.thumb(1, 2), f.thumb(3, 9)))
 }
