@@ -20,8 +20,12 @@ var fractions = []struct {
 	text  string
 	value float64
 }{
-	{"½", 0.5}, {"¼", 0.25}, {"¾", 0.75},
-	{"1/2", 0.5}, {"1/4", 0.25}, {"3/4", 0.75},
+	{"½", 0.5},
+	{"¼", 0.25},
+	{"¾", 0.75},
+	{"1/2", 0.5},
+	{"1/4", 0.25},
+	{"3/4", 0.75},
 }
 
 // number reads the number that comes next and reports whether there was one:

@@ -29,7 +29,7 @@ var weights = quantity{
 	),
 	factors: map[string]float64{
 		"kg": 1,
-		"g":  1 / gramPerKilogram,
+		"g":  1.0 / gramsInKilogram,
 		"lb": KilogramPerPound,
 		"st": KilogramPerPound * PoundPerStone,
 	},
@@ -40,7 +40,7 @@ var weights = quantity{
 }
 
 const (
-	gramPerKilogram    = 1000
+	gramsInKilogram    = 1000
 	centimetrePerMetre = 100
 	millimetrePerCm    = 10
 	kilojoulePerMega   = 1000

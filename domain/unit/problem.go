@@ -1,6 +1,9 @@
 package unit
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+)
 
 // Problem says what is wrong with one field: its name, what was given and
 // what is accepted.
@@ -16,9 +19,28 @@ func (p Problem) Error() string {
 	if given == "" {
 		given = "nothing"
 	} else {
-		given = `"` + given + `"`
+		given = `"` + oneLine(given) + `"`
 	}
 	return p.Field + ": given " + given + "; accepted: " + p.Accepted
+}
+
+// longestShown is the most characters of a given text that are told back.
+const longestShown = 80
+
+// oneLine makes a text fit for one line of a message: line ends and other
+// characters that do not print become spaces, a long text is cut.
+func oneLine(text string) string {
+	shown := make([]rune, 0, longestShown)
+	for _, r := range text {
+		if len(shown) == longestShown {
+			return string(shown) + "…"
+		}
+		if !unicode.IsPrint(r) {
+			r = ' '
+		}
+		shown = append(shown, r)
+	}
+	return string(shown)
 }
 
 // Problems is a list of everything wrong with an input. A nil list is no error:

@@ -13,6 +13,7 @@ type quantity struct {
 	names     map[string]string  // every spelling of a unit: its short name
 	factors   map[string]float64 // short name: how many base units
 	pairs     []unitPair         // units said together: feet and inches
+	perDay    bool               // "a day" or "/day" may follow
 }
 
 // unitPair is a large unit said together with a small one.
@@ -96,6 +97,9 @@ func (q quantity) terms(text string) (terms []term, understood bool) {
 // unit reads the unit that comes next, as its short name; "" when the text
 // ends here or the next number begins.
 func (q quantity) unit(s *scanner) (name string, known bool) {
+	if q.perDay && s.aDay() {
+		return "", true
+	}
 	for _, sign := range signs {
 		if s.take(sign.text) {
 			_, known = q.factors[sign.unit]
@@ -108,7 +112,29 @@ func (q quantity) unit(s *scanner) (name string, known bool) {
 	}
 	s.take(".")
 	name, known = q.names[word]
+	if q.perDay {
+		s.spaces()
+		s.aDay()
+	}
 	return name, known
+}
+
+// aDay skips "/day", "/d", "per day" or "a day", and reports whether it did.
+func (s *scanner) aDay() bool {
+	ahead := *s
+	slash := ahead.take("/")
+	if !slash {
+		if each := ahead.word(); each != "a" && each != "per" {
+			return false
+		}
+	}
+	ahead.spaces()
+	day := ahead.word()
+	if day != "day" && !(slash && day == "d") {
+		return false
+	}
+	*s = ahead
+	return true
 }
 
 // signs are the units written as signs, the longer first.
@@ -122,6 +148,8 @@ var signs = []struct{ text, unit string }{
 	{"'", "ft"},
 	{"′", "ft"},
 	{"’", "ft"},
+	{"%", "%"},
+	{"per cent", "%"},
 }
 
 // within returns the one value in the bounds that the number has in any of the

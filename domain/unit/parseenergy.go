@@ -16,6 +16,7 @@ var energies = quantity{
 		"kj":   1 / KilojoulePerKilocal,
 		"mj":   kilojoulePerMega / KilojoulePerKilocal,
 	},
+	perDay: true,
 }
 
 // ParseEnergy reads an energy or an energy a day of 200 to 10000 kcal with its
@@ -43,11 +44,11 @@ func parseEnergy(field, text string, bare ...string) (Kilocalorie, error) {
 }
 
 // ParsePercent reads a percentage from low to high, with or without its sign:
-// "55", "55 %", "55,5%", "55 percent". The error is a [Problem] with the
+// "55", "55 %", "55,5%", "55 per cent". The error is a [Problem] with the
 // field's name.
 func ParsePercent(field, text string, low, high Percent) (Percent, error) {
 	q := quantity{
-		accepted: "a percentage from " + plainPercent(low) + " to " + plainPercent(high) + ", such as " + plainPercent(middle(low, high)),
+		accepted: "a percentage from " + plainPercent(low) + " to " + plainPercent(high),
 		low:      float64(low),
 		high:     float64(high),
 		names:    spelt("%: percent pct"),
