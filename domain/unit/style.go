@@ -89,10 +89,11 @@ func (s Style) upTo(value float64, decimals int) string {
 	return s.Number(value, decimals)
 }
 
-// roundTo rounds half away from zero. A value too large to have decimals stays.
+// roundTo rounds half away from zero, taking what is a half but for the noise
+// of binary fractions as one. A value too large to have decimals stays.
 func roundTo(value float64, decimals int) float64 {
 	scale := math.Pow10(decimals)
-	scaled := math.Round(value * scale)
+	scaled := math.Round(tidy(value * scale))
 	if math.IsInf(scaled, 0) {
 		return value
 	}
@@ -119,7 +120,7 @@ func grouped(digits string) string {
 // String writes a count of hand measures to the nearest half: "2", "1½", "½",
 // "0".
 func (m Measure) String() string {
-	halves := math.Round(float64(m) * 2)
+	halves := roundTo(float64(m)*2, 0)
 	if math.IsNaN(halves) || math.IsInf(halves, 0) {
 		return notKnown
 	}

@@ -45,7 +45,7 @@ func (s Style) Height(h Centimetre) string {
 		return s.upTo(float64(h), 1) + " cm"
 	}
 	const halvesPerFoot = 2 * InchPerFoot
-	halves := math.Round(float64(h) / CentimetrePerInch * 2)
+	halves := roundTo(float64(h)/CentimetrePerInch*2, 0)
 	if math.IsNaN(halves) || math.IsInf(halves, 0) {
 		return notKnown
 	}
@@ -99,8 +99,8 @@ func (s Style) Grams(g Gram) string { return s.tenthsUnder10(float64(g)) + " g" 
 // quarter of a tablespoon.
 func (s Style) Volume(v Millilitre) string {
 	ml := float64(v)
-	cups := math.Round(ml / MillilitrePerUSCup * 4)
-	spoons := math.Round(ml / MillilitrePerUSTbsp * 2)
+	cups := roundTo(ml/MillilitrePerUSCup*4, 0)
+	spoons := roundTo(ml/MillilitrePerUSTbsp*2, 0)
 	const quarterCup = MillilitrePerUSCup / 4
 	switch {
 	case s.System != USCustomary || !(spoons >= 1) || math.IsInf(cups, 0):
