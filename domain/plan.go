@@ -91,24 +91,27 @@ func bodyMassIndex(weight unit.Kilogram, height unit.Centimetre) derive.Derived[
 func newTargets(p Plan, outcome energy.Outcome) *Targets {
 	in := p.Intake
 	floor := fatFloor(p)
+	// A wish for an impossible date asks for less than nothing; it is referred
+	// below 800 kcal, and split as nought until then.
+	energyToSplit := max(outcome.Target.Value, 0)
 	protein := macro.Protein(macro.ProteinInput{
 		Weight: in.Weight, Height: in.Height, Age: p.Age,
 		Direction:      direction(outcome),
 		Kidney:         in.Screening.Yes(screen.Kidney),
 		AfterBariatric: in.Screening.Yes(screen.BariatricPast),
 		Asked:          in.ProteinPerKg,
-		Energy:         outcome.Target.Value,
+		Energy:         energyToSplit,
 		FatFloor:       floor,
 	})
 	split := macro.Divide(macro.SplitInput{
-		Energy: outcome.Target.Value, Protein: protein.Grams.Value,
+		Energy: energyToSplit, Protein: protein.Grams.Value,
 		CarbFatBalance: in.CarbFatBalance, FatFloor: floor,
 		LeastCarbohydrate: leastCarbohydrate(in),
 	})
 	t := &Targets{
 		Energy: outcome.Target, Protein: protein.Grams, ProteinPerKg: protein.PerKg,
 		Fat: split.Fat, Carbohydrate: split.Carbohydrate,
-		Fibre:    macro.Fibre(outcome.Target.Value),
+		Fibre:    macro.Fibre(energyToSplit),
 		Shares:   macro.SharesOf(protein.Grams.Value, split.Fat.Value, split.Carbohydrate.Value),
 		FatFloor: floor, Split: split,
 		Contents: hand.Fill(in.Pattern, in.Avoid),
@@ -187,7 +190,7 @@ func findings(p Plan, outcome energy.Outcome, t *Targets) []derive.Finding {
 	if p.Intake.Goal.Weight != 0 && p.Intake.Goal.Kind != energy.Maintain {
 		facts.GoalBMI = unit.BMI(p.Intake.Goal.Weight, p.Intake.Height)
 	}
-	facts.Carbohydrate, facts.CarbohydrateShare = t.Carbohydrate.Value, t.Shares.Carbohydrate
+	facts.Carbohydrate = t.Carbohydrate.Value
 	return screen.Findings(p.Intake.Screening, facts)
 }
 

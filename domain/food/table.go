@@ -43,20 +43,20 @@ var tableVegetables = []Food{
 }
 
 var tableStarch = []Food{
-	{NDB: "20037", Name: "brown rice", Portion: 101, PortionWords: "half a cup cooked", per100: per100{123, 2.74, 0.97, 25.58, 1.6}, origin: plant, allergens: nil, known: true, Share: 1},
-	{NDB: "20045", Name: "white rice", Portion: 79, PortionWords: "half a cup cooked", per100: per100{130, 2.69, 0.28, 28.17, 0.4}, origin: plant, allergens: nil, known: true, Share: 1},
-	{NDB: "20125", Name: "wholewheat pasta", Portion: 58.5, PortionWords: "half a cup cooked", per100: per100{149, 5.99, 1.71, 30.07, 3.9}, origin: plant, allergens: []Allergen{Gluten, Wheat}, known: true, Share: 1},
+	{NDB: "20037", Name: "brown rice", Portion: 101, PortionWords: "half a cup cooked", per100: per100{123, 2.74, 0.97, 25.58, 1.6}, origin: plant, allergens: nil, known: true, Share: 1.5},
+	{NDB: "20045", Name: "white rice", Portion: 79, PortionWords: "half a cup cooked", per100: per100{130, 2.69, 0.28, 28.17, 0.4}, origin: plant, allergens: nil, known: true, Share: 1.5},
+	{NDB: "20125", Name: "wholewheat spaghetti", Portion: 75.5, PortionWords: "half a cup packed", per100: per100{149, 5.99, 1.71, 30.07, 3.9}, origin: plant, allergens: []Allergen{Gluten, Wheat}, known: true, Share: 1.5},
 	{NDB: "18075", Name: "wholemeal bread", Portion: 32, PortionWords: "1 slice", per100: per100{252, 12.45, 3.5, 42.71, 6}, origin: plant, allergens: []Allergen{Gluten, Wheat, Soybeans, Milk}, known: true, Share: 1},
 	{NDB: "11367", Name: "potatoes", Portion: 78, PortionWords: "half a cup boiled", per100: per100{86, 1.71, 0.1, 20.01, 1.8}, origin: plant, allergens: nil, known: true, Share: 1},
-	{NDB: "11510", Name: "sweet potato", Portion: 164, PortionWords: "half a cup mashed", per100: per100{76, 1.37, 0.14, 17.72, 2.5}, origin: plant, allergens: nil, known: true, Share: 0.5},
-	{NDB: "08121", Name: "porridge oats", Portion: 117, PortionWords: "half a cup cooked", per100: per100{71, 2.54, 1.52, 12, 1.7}, origin: plant, allergens: []Allergen{Gluten}, known: true, Share: 1},
+	{NDB: "11510", Name: "sweet potato", Portion: 164, PortionWords: "half a cup mashed", per100: per100{76, 1.37, 0.14, 17.72, 2.5}, origin: plant, allergens: nil, known: true, Share: 1},
+	{NDB: "08121", Name: "porridge oats", Portion: 117, PortionWords: "half a cup cooked", per100: per100{71, 2.54, 1.52, 12, 1.7}, origin: plant, allergens: []Allergen{Gluten}, known: true, Share: 0.5},
 	{NDB: "20137", Name: "quinoa", Portion: 92.5, PortionWords: "half a cup cooked", per100: per100{120, 4.4, 1.92, 21.3, 2.8}, origin: plant, allergens: nil, known: true, Share: 0.5},
 	{NDB: "20013", Name: "bulgur", Portion: 91, PortionWords: "half a cup cooked", per100: per100{83, 3.08, 0.24, 18.58, 4.5}, origin: plant, allergens: []Allergen{Gluten, Wheat}, known: true, Share: 0.5},
 	{NDB: "11168", Name: "sweetcorn", Portion: 74.5, PortionWords: "half a cup", per100: per100{96, 3.41, 1.5, 20.98, 2.4}, origin: plant, allergens: nil, known: true, Share: 0.5},
-	{NDB: "09003", Name: "apple", Portion: 62.5, PortionWords: "half a cup chopped", per100: per100{52, 0.26, 0.17, 13.81, 2.4}, origin: plant, allergens: nil, known: true, Share: 1},
 	{NDB: "09040", Name: "banana", Portion: 75, PortionWords: "half a cup sliced", per100: per100{89, 1.09, 0.33, 22.84, 2.6}, origin: plant, allergens: nil, known: true, Share: 1},
-	{NDB: "09200", Name: "orange", Portion: 90, PortionWords: "half a cup", per100: per100{47, 0.94, 0.12, 11.75, 2.4}, origin: plant, allergens: nil, known: true, Share: 0.5},
-	{NDB: "09316", Name: "strawberries", Portion: 83, PortionWords: "half a cup sliced", per100: per100{32, 0.67, 0.3, 7.68, 2}, origin: plant, allergens: nil, known: true, Share: 0.5},
+	{NDB: "09003", Name: "apple", Portion: 62.5, PortionWords: "half a cup chopped", per100: per100{52, 0.26, 0.17, 13.81, 2.4}, origin: plant, allergens: nil, known: true, Share: 0.5},
+	{NDB: "09200", Name: "orange", Portion: 90, PortionWords: "half a cup", per100: per100{47, 0.94, 0.12, 11.75, 2.4}, origin: plant, allergens: nil, known: true, Share: 0.25},
+	{NDB: "09316", Name: "strawberries", Portion: 83, PortionWords: "half a cup sliced", per100: per100{32, 0.67, 0.3, 7.68, 2}, origin: plant, allergens: nil, known: true, Share: 0.25},
 }
 
 var tableFats = []Food{

@@ -24,9 +24,10 @@ const (
 	// RaisedFatFloor is the least for women of childbearing age and for a BMI
 	// under 18.5. Source: WHO/FAO 2010 (from memory).
 	RaisedFatFloor unit.Percent = 20
-	// DefaultBalance gives carbohydrate three fifths of the energy left after
-	// protein, which lands inside 45-65 % of energy at common protein targets.
-	DefaultBalance unit.Percent = 60
+	// DefaultBalance gives carbohydrate a little more than half of the energy
+	// left after protein: near the lower edge of 45-65 % of energy where protein
+	// is raised for losing weight, inside it otherwise.
+	DefaultBalance unit.Percent = 55
 	// CarbohydrateShareFloor is the lower edge of the acceptable range.
 	// Source: IOM 2002/2005: 45-65 % of energy (seen).
 	CarbohydrateShareFloor unit.Percent = 45

@@ -13,14 +13,15 @@ import (
 
 // Facts are the computed figures that screening looks at.
 type Facts struct {
-	Age      unit.Year
-	Sex      energy.Sex
-	BMI      unit.KilogramPerSquareMetre
-	GoalBMI  unit.KilogramPerSquareMetre // 0: no goal weight named
-	Goal     energy.GoalKind
-	Outcome  energy.Outcome
-	Resting  unit.Kilocalorie
-	FatFloor unit.Percent // as asked for, before it is raised
+	Age     unit.Year
+	Sex     energy.Sex
+	BMI     unit.KilogramPerSquareMetre
+	GoalBMI unit.KilogramPerSquareMetre // 0: no goal weight named
+	Goal    energy.GoalKind
+	Outcome energy.Outcome
+	Resting unit.Kilocalorie
+	// Carbohydrate a day and its share of energy, after floor and balance.
+	Carbohydrate unit.Gram
 }
 
 // Limits of body mass index.
@@ -194,6 +195,10 @@ func fromFood(answers Answers, f Facts) []derive.Finding {
 	if RaisesFloor(f.Sex, f.Age, f.BMI) {
 		found = append(found, derive.Finding{Code: "fat_floor_raised", Level: derive.Note,
 			Text: "The fat floor is kept at 20 % of energy or more (women of childbearing age, or a BMI under 18.5).", Source: memory("WHO/FAO 2010, Fats and fatty acids in human nutrition")})
+	}
+	if f.Carbohydrate < macro.CarbohydrateRDA {
+		found = append(found, derive.Finding{Code: "carbohydrate_low", Level: derive.Note,
+			Text: fmt.Sprintf("Carbohydrate of %.0f g a day is under the allowance of 130 g.", float64(f.Carbohydrate)), Source: derive.Source{Text: "IOM 2002/2005: 130 g a day", Confidence: derive.SeenSecond}})
 	}
 	noMore := answers.Yes(HeartOrLiver) || answers.Yes(Lithium)
 	step := "Raise fibre by no more than about 5 g a week"

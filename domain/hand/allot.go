@@ -1,0 +1,237 @@
+package hand
+
+import (
+	"fmt"
+	"math"
+
+	"handbreadth/domain/derive"
+	"handbreadth/domain/unit"
+)
+
+// Aim is what an allotment should bring and in how many meals.
+type Aim struct {
+	Meals        int // 1 to 6
+	Energy       unit.Kilocalorie
+	Protein      unit.Gram
+	Fat          unit.Gram
+	Carbohydrate unit.Gram
+	FatFloor     unit.Percent // of the allotment's own energy
+	// FewVegetables lets vegetables give way where a finding asks for it.
+	FewVegetables bool
+}
+
+// Weights of the distance: how much a relative miss of each target counts.
+// Common practice, no source: energy and protein matter most for the goal.
+const (
+	weightEnergy       = 1.5
+	weightProtein      = 1.5
+	weightFat          = 1.0
+	weightCarbohydrate = 1.0
+)
+
+// Vegetables are wished for, not filled in: about five fists a day, between one
+// and two a meal and at least two a day.
+// Source: WHO, at least 400 g or five portions of fruit and vegetables a day
+// (seen); the split over meals is common practice, no source.
+const (
+	wishedFists    = 5
+	leastFists     = 2
+	mostFistsAMeal = 2
+	fewFistsAMeal  = 0.5
+)
+
+const halvesInWhole = 2
+
+// Fists returns the fists of vegetables of a day, in halves.
+func (a Aim) fistHalves() int {
+	if a.FewVegetables {
+		return int(math.Max(1, math.Ceil(fewFistsAMeal*float64(a.Meals)*halvesInWhole)))
+	}
+	wished := min(max(wishedFists, a.Meals), mostFistsAMeal*a.Meals)
+	return max(wished, leastFists) * halvesInWhole
+}
+
+// Allot returns the whole and half measures of each meal whose day comes
+// nearest to the aim: the least weighted sum of relative misses of energy,
+// protein, fat and carbohydrate over every combination of half measures of
+// palms, cupped hands and thumbs within the search bounds whose fat holds the
+// floor. Among equals the
+// fewest measures win. The day is then shared out as evenly as halves allow.
+func Allot(a Aim, contents Contents) Allotment {
+	day := best(a, contents)
+	meals := share(a.Meals, day, contents)
+	out := Allotment{Day: day, Meals: meals, Brings: contents.Bring(day)}
+	out.Distance = distanceOf(a, out.Brings)
+	out.Steps = allotSteps(a, out)
+	return out
+}
+
+type totals struct{ energy, protein, fat, carbohydrate float64 }
+
+func (t totals) plus(o Nutrients, halves int) totals {
+	k := float64(halves) / halvesInWhole
+	return totals{
+		t.energy + k*float64(o.Energy), t.protein + k*float64(o.Protein),
+		t.fat + k*float64(o.Fat), t.carbohydrate + k*float64(o.Carbohydrate),
+	}
+}
+
+// bound returns the most halves of a measure worth trying: beyond the count
+// that alone brings twice its leading target, every target is only missed more.
+func bound(target, each float64) int {
+	const least, most = 4, 96
+	if each <= 0 {
+		return least
+	}
+	return int(math.Min(most, math.Max(least, math.Ceil(2*halvesInWhole*target/each))))
+}
+
+// search looks for the day that comes nearest to an aim.
+type search struct {
+	aim        Aim
+	contents   Contents
+	mostThumbs int
+	thumbs     int // where the last walk ended
+}
+
+func best(a Aim, c Contents) Measures {
+	fists := a.fistHalves()
+	base := totals{}.plus(c[Fist].Nutrients, fists)
+	mostPalms := bound(float64(a.Protein), float64(c[Palm].Nutrients.Protein))
+	mostCups := bound(float64(a.Carbohydrate), float64(c[CuppedHand].Nutrients.Carbohydrate))
+	s := search{aim: a, contents: c, mostThumbs: bound(float64(a.Fat), float64(c[Thumb].Nutrients.Fat))}
+	least := math.Inf(1)
+	var palms, cups, thumbs int
+	for p := 0; p <= mostPalms; p++ {
+		withPalms := base.plus(c[Palm].Nutrients, p)
+		for h := 0; h <= mostCups; h++ {
+			t, miss := s.walk(withPalms.plus(c[CuppedHand].Nutrients, h))
+			if d := miss + tieBreak*float64(p+h); d < least {
+				least, palms, cups, thumbs = d, p, h, t
+			}
+		}
+	}
+	return Measures{Palm: whole(palms), Fist: whole(fists), CuppedHand: whole(cups), Thumb: whole(thumbs)}
+}
+
+// walk returns the halves of thumb that bring a day nearest to the aim. The
+// distance is a sum of absolute values of linear functions of the thumbs, and
+// so convex: walking downhill from anywhere ends at the least. The fat floor
+// only cuts off the low end, because a thumb is richer in fat than any floor.
+func (s *search) walk(day totals) (halves int, miss float64) {
+	lowest := s.leastThumbs(day)
+	at := min(max(s.thumbs, lowest), s.mostThumbs)
+	here := s.missAt(day, at)
+	for _, step := range [...]int{1, -1} {
+		for next := at + step; next >= lowest && next <= s.mostThumbs; next += step {
+			there := s.missAt(day, next)
+			if there >= here {
+				break
+			}
+			at, here = next, there
+		}
+	}
+	s.thumbs = at
+	return at, here
+}
+
+func (s *search) missAt(day totals, halves int) float64 {
+	return s.aim.miss(day.plus(s.contents[Thumb].Nutrients, halves)) + tieBreak*float64(halves)
+}
+
+// leastThumbs returns the halves of thumb from which the day's fat holds the
+// floor: fat energy less floor grows with each thumb.
+func (s *search) leastThumbs(day totals) int {
+	const perGram = 9
+	floor := float64(s.aim.FatFloor) / 100
+	thumb := s.contents[Thumb].Nutrients
+	gain := (perGram*float64(thumb.Fat) - floor*float64(thumb.Energy)) / halvesInWhole
+	lack := floor*day.energy - perGram*day.fat
+	if lack <= 0 || gain <= 0 {
+		return 0
+	}
+	return min(int(math.Ceil(lack/gain-1e-9)), s.mostThumbs)
+}
+
+// tieBreak prefers fewer measures among days that come equally near.
+const tieBreak = 1e-9
+
+func whole(halves int) unit.Measure { return unit.Measure(float64(halves) / halvesInWhole) }
+
+func halvesOf(m unit.Measure) int { return int(math.Round(float64(m) * halvesInWhole)) }
+
+func (a Aim) miss(t totals) float64 {
+	return weightEnergy*relative(t.energy, float64(a.Energy)) +
+		weightProtein*relative(t.protein, float64(a.Protein)) +
+		weightFat*relative(t.fat, float64(a.Fat)) +
+		weightCarbohydrate*relative(t.carbohydrate, float64(a.Carbohydrate))
+}
+
+func relative(got, want float64) float64 { return math.Abs(got-want) / math.Max(want, 1) }
+
+func distanceOf(a Aim, n Nutrients) Distance {
+	d := Distance{
+		Energy: n.Energy - a.Energy, Protein: n.Protein - a.Protein,
+		Fat: n.Fat - a.Fat, Carbohydrate: n.Carbohydrate - a.Carbohydrate,
+	}
+	d.Words = fmt.Sprintf("A day of these measures brings about %s and %s.",
+		beside(float64(d.Energy), 10, "kcal", "energy"), beside(float64(d.Protein), 1, "g", "protein"))
+	return d
+}
+
+// beside tells a difference in plain words, rounded to a step: "40 kcal more
+// energy than the target", "as much protein as the target".
+func beside(diff, step float64, unitName, what string) string {
+	rounded := math.Round(math.Abs(diff)/step) * step
+	switch {
+	case rounded == 0:
+		return "as much " + what + " as the target"
+	case diff > 0:
+		return fmt.Sprintf("%.0f %s more %s than the target", rounded, unitName, what)
+	}
+	return fmt.Sprintf("%.0f %s less %s than the target", rounded, unitName, what)
+}
+
+func allotSteps(a Aim, out Allotment) []derive.Step {
+	counts := make([]derive.Input, 0, len(Kinds()))
+	for _, k := range Kinds() {
+		counts = append(counts, countInput(k, out.Day.Of(k)))
+	}
+	source := derive.Source{Text: "exhaustive search over half measures; weights 1.5 for energy and protein, 1 for fat and carbohydrate: common practice", Confidence: derive.Custom}
+	step := func(key, label, unitName string, value float64) derive.Step {
+		return derive.Step{
+			Key: key, Label: label, Formula: "sum of measures × what one measure brings",
+			Inputs: counts, Result: value, Unit: unitName, Source: source,
+		}
+	}
+	b := out.Brings
+	steps := []derive.Step{
+		step("allotted_energy", "Energy of the measures", "kcal/day", float64(b.Energy)),
+		step("allotted_protein", "Protein of the measures", "g/day", float64(b.Protein)),
+		step("allotted_fat", "Fat of the measures", "g/day", float64(b.Fat)),
+		step("allotted_carbohydrate", "Carbohydrate of the measures", "g/day", float64(b.Carbohydrate)),
+		step("allotted_fibre", "Fibre of the measures", "g/day", float64(b.Fibre)),
+	}
+	for _, k := range Kinds() {
+		steps = append(steps, derive.Step{
+			Key: "day_" + k.key(), Label: "A day's " + k.Plural(),
+			Formula: countFormula(k), Inputs: []derive.Input{{Name: "meals", Value: float64(a.Meals)}},
+			Result: float64(out.Day.Of(k)), Source: countSource(k, source),
+		})
+	}
+	return steps
+}
+
+func countFormula(k Kind) string {
+	if k == Fist {
+		return "about five a day, one to two a meal, at least two a day; not used as filler"
+	}
+	return "the half measures whose day comes nearest to the targets"
+}
+
+func countSource(k Kind, search derive.Source) derive.Source {
+	if k == Fist {
+		return derive.Source{Text: "WHO: at least 400 g of fruit and vegetables a day; split over meals: common practice", Confidence: derive.Seen}
+	}
+	return search
+}
