@@ -1,5 +1,7 @@
 package hand
 
+import "handbreadth/assets/internal/curve"
+
 // cupFinger is a far finger of the cupped hand: the visible edge, clockwise
 // over its tip.
 var cupFingers = [3][]float64{
@@ -34,14 +36,14 @@ func drawCupped(p *pen, d Dimensions, opt Options) {
 func (p *pen) heap(at place, opt Options) {
 	dome := at.line(40, 34, 48, 17, 62, 4, 80, -2, 98, 0, 114, 10, 126, 24, 136, 42)
 	base := at.line(136, 42, 120, 62, 84, 66, 54, 52, 40, 34)
-	area := join(dome, base)
-	p.halvable(opt, area, at(0, 26), pt(0, 1), dome)
+	area := curve.Join(dome, base)
+	p.halvable(area, at(0, 26), pt(0, 1), dome)
 	p.ink(0.8, dome)
 }
 
 // cupThumb is the near rim: the thumb along the palm's edge.
 func (p *pen) cupThumb(at, thumb place) {
-	upper := join(at.line(172, 61, 158, 57, 144, 54), thumb.line(132, 49, 116, 40, 100, 32.5, 84, 26, 72, 23, 64, 24.5, 60.6, 29.5))
+	upper := curve.Join(at.line(172, 61, 158, 57, 144, 54), thumb.line(132, 49, 116, 40, 100, 32.5, 84, 26, 72, 23, 64, 24.5, 60.6, 29.5))
 	lower := thumb.line(60.6, 29.5, 62.5, 35.5, 72, 40, 86, 45.5, 98, 53, 103, 62)
 	p.fill(Paper, upper, lower, at.line(103, 62, 130, 66, 172, 61))
 	p.ink(1.05, upper)

@@ -1,14 +1,15 @@
 package hand
 
+import "handbreadth/assets/internal/curve"
+
 // Role says what a fill or a line is made of; the device chooses the colour.
 type Role int
 
-// The roles. None paints nothing.
+// The roles.
 const (
-	None  Role = iota
-	Paper      // the ground: hides what lies behind
-	Wash       // the one tint
-	Ink        // the line
+	Paper Role = iota // the ground: hides what lies behind
+	Wash              // the one tint
+	Ink               // the line
 )
 
 // Op is what a segment does.
@@ -24,7 +25,9 @@ const (
 
 // Point is a place in the drawing, in millimetres from its top left corner,
 // y downwards.
-type Point struct{ X, Y float64 }
+type Point = curve.Point
+
+func pt(x, y float64) Point { return curve.Pt(x, y) }
 
 // Segment is one step of a path.
 type Segment struct {
@@ -32,14 +35,11 @@ type Segment struct {
 	P  [3]Point
 }
 
-// Path is one shape. It is filled first (nonzero winding), then stroked with
-// round caps and joins.
+// Path is one filled shape (nonzero winding). Lines are shapes too: each is the
+// outline of a pen stroke of varying weight, so a device only ever fills.
 type Path struct {
 	Segments []Segment
 	Fill     Role
-	Stroke   Role
-	Width    float64   // line width in millimetres, when Stroke is not None
-	Dash     []float64 // dash and gap lengths in millimetres; empty is solid
 }
 
 // Span is a distance in the drawing that equals one of the dimensions, so that
@@ -56,22 +56,18 @@ type Drawing struct {
 	Spans         []Span
 }
 
-// Bounds returns the smallest box that holds every point of the drawing with
-// its line width, control points included.
+// Bounds returns the smallest box that holds every point of the drawing,
+// control points included.
 func (d Drawing) Bounds() (low, high Point) {
 	first := true
 	for _, path := range d.Paths {
-		r := 0.0
-		if path.Stroke != None {
-			r = path.Width / 2
-		}
 		for _, seg := range path.Segments {
 			for _, q := range seg.points() {
 				if first {
 					low, high, first = q, q, false
 				}
-				low = Point{min(low.X, q.X-r), min(low.Y, q.Y-r)}
-				high = Point{max(high.X, q.X+r), max(high.Y, q.Y+r)}
+				low = pt(min(low.X, q.X), min(low.Y, q.Y))
+				high = pt(max(high.X, q.X), max(high.Y, q.Y))
 			}
 		}
 	}
@@ -92,7 +88,7 @@ func (s Segment) points() []Point {
 // moved returns the segment shifted by v.
 func (s Segment) moved(v Point) Segment {
 	for i := range s.P {
-		s.P[i] = s.P[i].add(v)
+		s.P[i] = s.P[i].Add(v)
 	}
 	return s
 }

@@ -1,5 +1,7 @@
 package hand
 
+import "handbreadth/assets/internal/curve"
+
 // fistFinger is one folded finger of the reference hand, clockwise from its
 // lower left: up over the knuckle and down to the tucked tip.
 type fistFinger struct {
@@ -32,19 +34,19 @@ func drawFist(p *pen, d Dimensions, opt Options) {
 	at := place(func(x, y float64) Point { return pt(x*r.breadth, y*r.palm) })
 	thumb := at.stretched(-40, -40, r.thumb, r.thumbBreadth)
 	p.scale(1.15 * d.PalmLength)
-	left := join(at.line(-30, 16, -29.6, 6, -33, -6, -40, -18, -45.5, -31), thumb.line(-47.6, -42, -45, -54, -36.5, -64))
+	left := curve.Join(at.line(-30, 16, -29.6, 6, -33, -6, -40, -18, -45.5, -31), thumb.line(-47.6, -42, -45, -54, -36.5, -64))
 	right := at.line(39.6, -60, 42.4, -48, 42.4, -34, 38.6, -18, 32, -4, 30, 5, 30.4, 16)
 	back := at.line(-36.5, -64, -41.8, -80, -38, -96, -29, -101, -9, -105.5, 11, -102, 31, -93, 41, -82, 39.6, -60)
 	p.fill(Paper, left, back, right)
 	body := fistArea(at, thumb)
-	p.halvable(opt, body, at(0, -49), pt(0, 1), at.line(-49, -48, 0, -49.5, 44, -48))
+	p.halvable(body, at(0, -49), pt(0, 1), at.line(-49, -48, 0, -49.5, 44, -48))
 	for i, f := range fistFingers {
 		w := 0.95
 		if i == 0 {
 			w = 1.1
 		}
 		c := at.loop(f.shape...)
-		p.ink(w, c.part(0, 0.78))
+		p.ink(w, c.Part(0, 0.78))
 		if p.full() {
 			p.ink(0.5, at.line(f.fold...))
 		}
@@ -56,12 +58,12 @@ func drawFist(p *pen, d Dimensions, opt Options) {
 }
 
 // fistArea is the measured body: the fist without the wrist.
-func fistArea(at, thumb place) curve {
+func fistArea(at, thumb place) curve.Curve {
 	lower := at.line(40.2, -62, 42.6, -48, 42.4, -34, 38.6, -18, 31.5, -3, 16, 2.5, -6, 3, -29, -1, -34, -8, -40, -18, -45.5, -31)
 	side := thumb.line(-47.6, -42, -45, -54, -38, -63)
 	upper := at.line(-39.8, -66, -41.6, -79, -40, -91, -35.6, -99, -29.4, -101.6, -19.8, -100, -9.2, -106, 2, -101,
 		11.6, -102.5, 22, -95, 31.5, -93.5, 37.5, -90.5, 41, -82, 40.2, -62)
-	return join(lower, side, upper)
+	return curve.Join(lower, side, upper)
 }
 
 // fistThumb lays the thumb across the fingers.

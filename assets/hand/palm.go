@@ -1,5 +1,7 @@
 package hand
 
+import "handbreadth/assets/internal/curve"
+
 // The palm is drawn on a reference hand (see Reference) with the wrist crease
 // at y = 0, the middle of the palm at x = 0 and the fingers upwards; palmFrame
 // stretches it to the dimensions.
@@ -21,15 +23,15 @@ func newPalmFrame(d Dimensions) palmFrame {
 	return palmFrame{
 		at:    at,
 		base:  at(-46, -54),
-		along: dir.mul(r.thumb),
-		over:  pt(-dir.Y, dir.X).mul(r.thumbBreadth),
+		along: dir.Mul(r.thumb),
+		over:  pt(-dir.Y, dir.X).Mul(r.thumbBreadth),
 	}
 }
 
 // thumb places a point by millimetres along the reference thumb and across it
 // (positive towards the fingers).
 func (f palmFrame) thumb(along, over float64) Point {
-	return f.base.add(f.along.mul(along)).add(f.over.mul(over))
+	return f.base.Add(f.along.Mul(along)).Add(f.over.Mul(over))
 }
 
 // digit describes one finger of the reference hand, seen from the front.
@@ -64,23 +66,23 @@ func (f palmFrame) side(g digit, sign float64) []Point {
 
 // onDigit places a point at a share of a finger's length and width.
 func (f palmFrame) onDigit(g digit, along, over float64) Point {
-	q := pt(over*g.width, -along*g.length).turned(g.lean).add(g.base)
+	q := pt(over*g.width, -along*g.length).Turned(g.lean).Add(g.base)
 	return f.at(q.X, q.Y)
 }
 
 // palmShape holds the parts of the open hand's outline, clockwise.
 type palmShape struct {
-	thumbOuter, thumbInner curve // wrist to thumb tip, thumb tip to the index finger
-	fingers                [4]curve
-	ulnar                  curve // little finger's base to the wrist
+	thumbOuter, thumbInner curve.Curve // wrist to thumb tip, thumb tip to the index finger
+	fingers                [4]curve.Curve
+	ulnar                  curve.Curve // little finger's base to the wrist
 }
 
 func newPalmShape(f palmFrame) palmShape {
 	var s palmShape
-	s.thumbOuter = spline(f.at(-30.5, 15), f.at(-30.4, 3), f.at(-35.5, -12), f.at(-46, -29),
+	s.thumbOuter = curve.Spline(f.at(-30.5, 15), f.at(-30.4, 3), f.at(-35.5, -12), f.at(-46, -29),
 		f.thumb(-7, -14.2), f.thumb(5, -13.9), f.thumb(18, -10.8), f.thumb(31, -11.3),
 		f.thumb(43, -12.2), f.thumb(53.5, -10.6), f.thumb(60.4, -6), f.thumb(63.2, 0.4))
-	s.thumbInner = spline(f.thumb(63.2, 0.4), f.thumb(60.5, 6.4), f.thumb(52, 10.2), f.thumb(41, 10.8),
+	s.thumbInner = curve.Spline(f.thumb(63.2, 0.4), f.thumb(60.5, 6.4), f.thumb(52, 10.2), f.thumb(41, 10.8),
 		f.thumb(31, 10.2), f.thumb(22, 10.8), f.at(-42.6, -75.2), f.at(-40.2, -81), f.at(-41.2, -88),
 		f.at(-41.6, -94), f.at(-40.8, -104))
 	valleys := [5]Point{f.at(-40.8, -104), f.at(-19.2, -113.6), f.at(2.0, -114.6), f.at(22.9, -106.6), f.at(41.1, -95)}
@@ -90,19 +92,19 @@ func newPalmShape(f palmFrame) palmShape {
 		for j := len(right) - 2; j >= 0; j-- {
 			pts = append(pts, right[j])
 		}
-		s.fingers[i] = spline(append(pts, valleys[i+1])...)
+		s.fingers[i] = curve.Spline(append(pts, valleys[i+1])...)
 	}
-	s.ulnar = spline(valleys[4], f.at(41.6, -86), f.at(42.2, -66), f.at(40.8, -44), f.at(36.8, -22),
+	s.ulnar = curve.Spline(valleys[4], f.at(41.6, -86), f.at(42.2, -66), f.at(40.8, -44), f.at(36.8, -22),
 		f.at(31.4, -5), f.at(29.6, 4), f.at(29.8, 15))
 	return s
 }
 
-func (s palmShape) outline() curve {
-	return join(s.thumbOuter, s.thumbInner, s.fingers[0], s.fingers[1], s.fingers[2], s.fingers[3], s.ulnar)
+func (s palmShape) outline() curve.Curve {
+	return curve.Join(s.thumbOuter, s.thumbInner, s.fingers[0], s.fingers[1], s.fingers[2], s.fingers[3], s.ulnar)
 }
 
 // palmArea is the measured area: the palm without fingers and thumb.
-func palmArea(f palmFrame) curve {
+func palmArea(f palmFrame) curve.Curve {
 	return f.at.loop(-29, -1, -34, -13, -42, -27, -48.5, -41, -50.5, -51, -47, -60, -42, -72,
 		-39.8, -82, -41, -94, -38, -105.5, -29.8, -108, -20, -111, -9, -113, 2, -112,
 		12.5, -110.8, 22, -105.5, 31.5, -101.2, 39.8, -93, 41.8, -66, 40.2, -44,
@@ -114,7 +116,7 @@ func drawPalm(p *pen, d Dimensions, opt Options) {
 	s := newPalmShape(f)
 	p.scale(d.HandLength)
 	p.fill(Paper, s.outline())
-	p.halvable(opt, palmArea(f), f.at(0, -54), pt(0, 1), f.at.line(-47, -53, 0, -54.5, 41, -53.5))
+	p.halvable(palmArea(f), f.at(0, -54), pt(0, 1), f.at.line(-47, -53, 0, -54.5, 41, -53.5))
 	p.palmCreases(f)
 	for _, c := range s.fingers {
 		p.ink(0.84, c)
@@ -130,17 +132,6 @@ func drawPalm(p *pen, d Dimensions, opt Options) {
 	p.span("hand length", f.at(0, 0), f.at(0, -Reference().HandLength))
 }
 
-// halvable washes an area, or for a half measure the part of it on the side of
-// the cut to which keep points, and draws the cut.
-func (p *pen) halvable(opt Options, area curve, on, keep Point, cut curve) {
-	if !opt.Half {
-		p.fill(Wash, area)
-		return
-	}
-	p.area(Wash, clipped(area.flat(1.2), on, keep))
-	p.dashed(cut)
-}
-
 func (p *pen) palmCreases(f palmFrame) {
 	if !p.atLeastMedium() {
 		return
@@ -153,14 +144,14 @@ func (p *pen) palmCreases(f palmFrame) {
 	p.ink(0.58, f.at.line(39.5, -76, 24, -84, 6, -86, -8, -92, -16, -102)) // heart line
 	p.ink(0.45, f.at.line(-24, 0.5, -8, 4, 10, 4, 24, 0))                  // wrist
 	for i, g := range palmDigits {
-		p.ink(0.42, spline(f.onDigit(g, 0.40, -0.34), f.onDigit(g, 0.385, 0), f.onDigit(g, 0.40, 0.30)))
+		p.ink(0.42, curve.Spline(f.onDigit(g, 0.40, -0.34), f.onDigit(g, 0.385, 0), f.onDigit(g, 0.40, 0.30)))
 		if i < 3 {
-			p.ink(0.36, spline(f.onDigit(g, 0.70, -0.28), f.onDigit(g, 0.688, 0), f.onDigit(g, 0.70, 0.26)))
+			p.ink(0.36, curve.Spline(f.onDigit(g, 0.70, -0.28), f.onDigit(g, 0.688, 0), f.onDigit(g, 0.70, 0.26)))
 		} else {
-			p.ink(0.36, spline(f.onDigit(g, 0.67, -0.28), f.onDigit(g, 0.66, 0), f.onDigit(g, 0.67, 0.26)))
+			p.ink(0.36, curve.Spline(f.onDigit(g, 0.67, -0.28), f.onDigit(g, 0.66, 0), f.onDigit(g, 0.67, 0.26)))
 		}
-		p.ink(0.42, spline(f.onDigit(g, 0.055, -0.36), f.onDigit(g, 0.025, 0), f.onDigit(g, 0.05, 0.36)))
+		p.ink(0.42, curve.Spline(f.onDigit(g, 0.055, -0.36), f.onDigit(g, 0.025, 0), f.onDigit(g, 0.05, 0.36)))
 	}
-	p.ink(0.42, spline(f.thumb(31, -7), f.thumb(32.5, 0), f.thumb(31, 7)))
-	p.ink(0.42, spline(f.thumb(4, -7), f.thumb(1, 2), f.thumb(3, 9)))
+	p.ink(0.42, curve.Spline(f.thumb(31, -7), f.thumb(32.5, 0), f.thumb(31, 7)))
+	p.ink(0.42, curve.Spline(f.thumb(4, -7), f.thumb(1, 2), f.thumb(3, 9)))
 }

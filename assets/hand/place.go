@@ -1,14 +1,16 @@
 package hand
 
+import "handbreadth/assets/internal/curve"
+
 // place puts a point of the reference hand (millimetres) where the given hand
 // has it.
 type place func(x, y float64) Point
 
 // line is a smooth line through reference points given as x, y pairs.
-func (at place) line(xy ...float64) curve { return spline(at.points(xy)...) }
+func (at place) line(xy ...float64) curve.Curve { return curve.Spline(at.points(xy)...) }
 
 // loop is a smooth closed line through reference points given as x, y pairs.
-func (at place) loop(xy ...float64) curve { return loop(at.points(xy)...) }
+func (at place) loop(xy ...float64) curve.Curve { return curve.Loop(at.points(xy)...) }
 
 func (at place) points(xy []float64) []Point {
 	pts := make([]Point, len(xy)/2)
@@ -22,7 +24,7 @@ func (at place) points(xy []float64) []Point {
 // by at.
 func (at place) stretched(x0, y0, kx, ky float64) place {
 	anchor := at(x0, y0)
-	return func(x, y float64) Point { return anchor.add(pt((x-x0)*kx, (y-y0)*ky)) }
+	return func(x, y float64) Point { return anchor.Add(pt((x-x0)*kx, (y-y0)*ky)) }
 }
 
 // ratios are a hand's dimensions relative to the reference hand.

@@ -9,22 +9,19 @@ import (
 // Palette holds the colours of the roles as "#RRGGBB".
 type Palette struct{ Ink, Wash, Paper string }
 
-// colour returns the colour of a role; "none" paints nothing.
+// colour returns the colour of a role.
 func (p Palette) colour(r Role) string {
 	switch r {
 	case Ink:
 		return p.Ink
 	case Wash:
 		return p.Wash
-	case Paper:
-		return p.Paper
 	}
-	return "none"
+	return p.Paper
 }
 
 // SVG writes the drawing as a picture whose longer side is sizePx pixels. It
-// uses only hex fills, strokes, caps, joins and dashes, which every SVG reader
-// understands.
+// uses only paths with hex fills, which every SVG reader understands.
 func SVG(d Drawing, p Palette, sizePx float64) []byte {
 	k := 1.0
 	if longer := max(d.Width, d.Height); longer > 0 {
@@ -42,20 +39,6 @@ func SVG(d Drawing, p Palette, sizePx float64) []byte {
 
 func writePath(b *bytes.Buffer, path Path, p Palette) {
 	fmt.Fprintf(b, `<path fill="%s"`, p.colour(path.Fill))
-	if path.Stroke != None {
-		fmt.Fprintf(b, ` stroke="%s" stroke-width="%s" stroke-linecap="round" stroke-linejoin="round"`,
-			p.colour(path.Stroke), num(path.Width))
-	}
-	if len(path.Dash) > 0 {
-		b.WriteString(` stroke-dasharray="`)
-		for i, v := range path.Dash {
-			if i > 0 {
-				b.WriteByte(',')
-			}
-			b.WriteString(num(v))
-		}
-		b.WriteByte('"')
-	}
 	b.WriteString(` d="`)
 	for _, seg := range path.Segments {
 		b.WriteByte("MLCZ"[seg.Op])
