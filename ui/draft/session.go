@@ -1,0 +1,124 @@
+package draft
+
+import (
+	"handbreadth/domain"
+	"handbreadth/domain/unit"
+)
+
+// Session is one open client file: its form, what it was understood to say and
+// the plan that follows. It is used from one goroutine, the one that draws.
+type Session struct {
+	form    Form
+	style   unit.Style
+	reading Reading
+	plan    domain.Plan
+	planned bool
+	undo    []change
+	redo    []change
+	hears   []func(changed Field)
+}
+
+type change struct {
+	field         Field
+	before, after string
+}
+
+// NewSession opens a form.
+func NewSession(form Form, style unit.Style) *Session {
+	s := &Session{form: form.Clone(), style: style}
+	s.recompute()
+	return s
+}
+
+// Form returns a copy of the form as typed.
+func (s *Session) Form() Form { return s.form.Clone() }
+
+// Get returns the text of one field as typed.
+func (s *Session) Get(field Field) string { return s.form[field] }
+
+// Style returns the units of the practice.
+func (s *Session) Style() unit.Style { return s.style }
+
+// Reading returns what the form was understood to say.
+func (s *Session) Reading() Reading { return s.reading }
+
+// Plan returns the plan of the form as it stands, and false where something is
+// missing or wrong.
+func (s *Session) Plan() (domain.Plan, bool) { return s.plan, s.planned }
+
+// Hear calls f after every change, with the field that changed; an empty field
+// means that several may have.
+func (s *Session) Hear(f func(changed Field)) { s.hears = append(s.hears, f) }
+
+// Set takes what was typed into a field and recomputes everything. Changes to
+// one field in a row undo together.
+func (s *Session) Set(field Field, text string) {
+	before := s.form[field]
+	if before == text {
+		return
+	}
+	s.redo = nil
+	if n := len(s.undo); n > 0 && s.undo[n-1].field == field {
+		s.undo[n-1].after = text
+	} else {
+		s.undo = append(s.undo, change{field, before, text})
+	}
+	s.put(field, text)
+}
+
+// SetStyle changes the units of the practice; what was typed stays as it is.
+func (s *Session) SetStyle(style unit.Style) {
+	s.style = style
+	s.recompute()
+	s.tell("")
+}
+
+// Undo takes back the last change and returns its field; false where there is none.
+func (s *Session) Undo() (Field, bool) {
+	n := len(s.undo)
+	if n == 0 {
+		return "", false
+	}
+	c := s.undo[n-1]
+	s.undo, s.redo = s.undo[:n-1], append(s.redo, c)
+	s.put(c.field, c.before)
+	return c.field, true
+}
+
+// Redo makes the change that was taken back last; false where there is none.
+func (s *Session) Redo() (Field, bool) {
+	n := len(s.redo)
+	if n == 0 {
+		return "", false
+	}
+	c := s.redo[n-1]
+	s.redo, s.undo = s.redo[:n-1], append(s.undo, c)
+	s.put(c.field, c.after)
+	return c.field, true
+}
+
+func (s *Session) put(field Field, text string) {
+	if text == "" {
+		delete(s.form, field)
+	} else {
+		s.form[field] = text
+	}
+	s.recompute()
+	s.tell(field)
+}
+
+func (s *Session) recompute() {
+	s.reading = Read(s.form, s.style)
+	s.plan, s.planned = domain.Plan{}, false
+	if !s.reading.Complete() {
+		return
+	}
+	plan, err := domain.NewPlan(s.reading.Intake)
+	s.plan, s.planned = plan, err == nil
+}
+
+func (s *Session) tell(field Field) {
+	for _, hear := range s.hears {
+		hear(field)
+	}
+}
