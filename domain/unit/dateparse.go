@@ -99,9 +99,7 @@ func (s *scanner) allDigits(first string) (day, month, year string) {
 	mark := s.rest[:1]
 	s.take(mark)
 	second := s.digits()
-	if !s.take(mark) {
-		return "", "", ""
-	}
+	s.take(mark)
 	third := s.digits()
 	if len(first) == 4 {
 		return third, second, first

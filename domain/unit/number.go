@@ -91,9 +91,7 @@ func (s *scanner) wholeNumber(lead, all string) number {
 // fraction reads a half or quarter that comes next.
 func (s *scanner) fraction() (value float64, found bool) {
 	for _, f := range fractions {
-		ahead := *s
-		if ahead.take(f.text) && (ahead.rest == "" || !isDigit(ahead.rest[0])) {
-			*s = ahead
+		if s.take(f.text) {
 			return f.value, true
 		}
 	}

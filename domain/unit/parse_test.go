@@ -29,6 +29,7 @@ func TestParseWeightAccepts(t *testing.T) {
 		{"72 500 g", 72.5},
 		{"72,500 g", 72.5}, // not 72.5 g: out of bounds
 		{"72.500,5 g", 72.5005},
+		{"72 500,500 g", 72.5005}, // the space has shown the thousands
 		{" 72\u00a0KG. ", 72},
 		{"160 lb", 160 * 0.45359237},
 		{"160lbs", 160 * 0.45359237},
@@ -256,6 +257,7 @@ func TestParseRefuses(t *testing.T) {
 	refuses(t, unit.ParseWeight, map[string]string{
 		"70": "with its unit", "19.9 kg": "20 to 400", "400.1 kg": "20 to 400", "72500 kg": "20 to 400",
 		"11 st 14 lb": "under 14", "11 st 15 lb": "under 14", "11.5 st": "under 14", "11,5 st 6 lb": "under 14",
+		"0,072 kg": "20 to 400", "10,000,0 g": "20 to 400", "11½5 lb": "11 st 6 lb", "1/25 st": "20 to 400",
 		"11 st 6 kg": "11 st 6 lb", "11 lb 6 st": "11 st 6 lb", "11 kg 6": "11 st 6 lb", "11 st 6 lb 2": "11 st 6 lb",
 		"160 lb 160 lb": "160 lb", "168 cm": "a weight",
 	})

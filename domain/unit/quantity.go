@@ -65,8 +65,7 @@ func (q quantity) read(text string, bare []string) (value float64, refusal strin
 	return q.within(only.number, only.unit)
 }
 
-// terms splits the whole text into one or two terms. Only the last may lack
-// its unit.
+// terms splits the whole text into one or two terms.
 func (q quantity) terms(text string) (terms []term, understood bool) {
 	if len(text) > longestText {
 		return nil, false
@@ -86,9 +85,6 @@ func (q quantity) terms(text string) (terms []term, understood bool) {
 		terms = append(terms, term{n, name})
 		if s.done() {
 			return terms, true
-		}
-		if name == "" {
-			return nil, false
 		}
 	}
 	return nil, false

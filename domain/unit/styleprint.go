@@ -105,7 +105,7 @@ func (s Style) Volume(v Millilitre) string {
 	switch {
 	case s.System != USCustomary || !(spoons >= 1) || math.IsInf(cups, 0):
 		return s.tenthsUnder10(ml) + " ml"
-	case ml < quarterCup && spoons*MillilitrePerUSTbsp/2 < quarterCup:
+	case spoons*MillilitrePerUSTbsp/2 < quarterCup:
 		return withHalf(spoons) + " tbsp"
 	}
 	return s.cups(cups)
