@@ -2,83 +2,122 @@ package hand
 
 import "handbreadth/assets/internal/curve"
 
-// fistFinger is one folded finger of the reference hand, clockwise from its
-// lower left: up over the knuckle and down to the tucked tip.
-type fistFinger struct {
-	shape []float64
-	fold  []float64 // the crease where the finger turns down
+// knuckle is the visible outline of one folded finger of the reference hand,
+// clockwise: up, over the knuckle, and down. Where the neighbour hides it, it
+// starts at the notch between them.
+type knuckle struct {
+	outline []float64
+	fold    [4]float64 // ends of the crease where the finger turns down
 }
 
-// From the little finger (farthest) to the index finger (nearest).
-var fistFingers = [4]fistFinger{
+// From the index finger (nearest) to the little finger.
+var fistKnuckles = [4]knuckle{
 	{
-		[]float64{21, -54, 22, -66, 22.4, -80, 25.5, -90, 31.5, -93.5, 37.5, -90.5, 41, -82, 41.2, -70, 38.4, -58, 33, -51, 26, -50},
-		[]float64{26.5, -79, 32, -81.5, 37.5, -78.5},
+		[]float64{-38.6, -62, -41.2, -72, -41.8, -82, -40, -92, -35.4, -99, -28.8, -101, -22.6, -97.6, -19.6, -89, -19, -78, -18.6, -70},
+		[4]float64{-36, -82.5, -23.6, -83},
 	},
 	{
-		[]float64{1.5, -50, 1.6, -64, 1.4, -84, 4.4, -97, 11.6, -102.5, 18.8, -99, 22.6, -88, 22.8, -70, 21, -55, 15, -47.5, 7, -46.5},
-		[]float64{5.5, -84.5, 11.8, -88, 18.4, -85},
+		[]float64{-19.8, -91, -18, -99, -14.4, -104, -8, -105.6, -1.6, -102.8, 1.6, -94, 2.2, -82, 2.2, -66},
+		[4]float64{-15.2, -87, -2.4, -87.2},
 	},
 	{
-		[]float64{-18.6, -50, -19.4, -64, -20, -86, -16.8, -100, -9.2, -106, -1.2, -102.4, 2.4, -90, 2.4, -70, 1.4, -54, -4, -46, -12, -45},
-		[]float64{-15.5, -86.5, -8.8, -90.4, -1.8, -87.4},
+		[]float64{1.8, -93, 4.6, -99.6, 11, -102.4, 17.8, -99.4, 21.8, -90, 22.8, -78, 22.6, -64, 20.6, -54.5, 15.5, -49, 9.4, -48.6},
+		[4]float64{5.4, -84.4, 17.8, -84.6},
 	},
 	{
-		[]float64{-36, -50, -39.6, -63, -41.6, -79, -40, -91, -35.6, -99, -29.4, -101.6, -22.8, -97.5, -19.4, -87, -18.6, -70, -18.4, -54, -23, -46, -30, -45.4},
-		[]float64{-36, -82, -29.8, -85.6, -23.4, -82.6},
+		[]float64{22.2, -86, 26, -91.4, 32, -93, 37.6, -89.6, 41, -81.6, 41.6, -71, 39.4, -60.5, 35, -54, 29, -52, 23.6, -53.4},
+		[4]float64{26, -78.4, 37, -78},
 	},
 }
 
-func drawFist(p *pen, d Dimensions, opt Options) {
+// fistHeight shortens the reference palm: a fist's knuckles stand a little
+// lower than the open palm is long.
+const fistHeight = 0.93
+
+func drawFist(p *pen, d Dimensions) {
 	r := ratiosOf(d)
-	at := place(func(x, y float64) Point { return pt(x*r.breadth, y*r.palm) })
+	at := place(func(x, y float64) Point { return pt(x*r.breadth, y*r.palm*fistHeight) })
 	thumb := at.stretched(-40, -40, r.thumb, r.thumbBreadth)
-	p.scale(1.15 * d.PalmLength)
-	left := curve.Join(at.line(-30, 16, -29.6, 6, -33, -6, -40, -18, -45.5, -31), thumb.line(-47.6, -42, -45, -54, -36.5, -64))
-	right := at.line(39.6, -60, 42.4, -48, 42.4, -34, 38.6, -18, 32, -4, 30, 5, 30.4, 16)
-	back := at.line(-36.5, -64, -41.8, -80, -38, -96, -29, -101, -9, -105.5, 11, -102, 31, -93, 41, -82, 39.6, -60)
-	p.fill(Paper, left, back, right)
-	body := fistArea(at, thumb)
-	p.halvable(body, at(0, -49), pt(0, 1), at.line(-49, -48, 0, -49.5, 44, -48))
-	for i, f := range fistFingers {
-		w := 0.95
-		if i == 0 {
-			w = 1.1
-		}
-		c := at.loop(f.shape...)
-		p.ink(w, c.Part(0, 0.78))
-		if p.full() {
-			p.ink(0.5, at.line(f.fold...))
-		}
+	p.scale(1.12 * d.PalmLength)
+	left := curve.Join(at.line(-30, 18, -29.8, 7, -32.6, -5, -39, -17, -45, -30), thumb.line(-47.8, -42, -46, -53, -38.5, -63))
+	right := at.line(40, -60, 42.6, -50, 42.8, -36, 39, -19, 32.6, -4, 30.4, 6, 30.8, 18)
+	top := fistTop(at)
+	p.fill(Paper, left, top, right)
+	p.halvable(fistArea(at, thumb, top), at(0, -50), pt(0, 1), at.line(-48, -49, 0, -50.5, 44, -49))
+	p.fistFingers(at)
+	p.ink(1.2, right)
+	p.fistThumb(at, thumb)
+	p.ink(1.1, left.Part(0, 0.97))
+	if p.opt.WithFood {
+		p.floret(at)
 	}
-	p.ink(1.15, right)
-	p.fistThumb(at, thumb, opt)
-	p.ink(1.1, left)
 	p.span("palm breadth", at(-41.6, -79), at(41.6, -79))
 }
 
+// fistTop is the outline over the four knuckles, left to right.
+func fistTop(at place) curve.Curve {
+	k := fistKnuckles
+	return curve.Join(at.line(k[0].outline[:16]...), at.line(k[1].outline[:12]...),
+		at.line(k[2].outline[:10]...), at.line(k[3].outline[:14]...))
+}
+
 // fistArea is the measured body: the fist without the wrist.
-func fistArea(at, thumb place) curve.Curve {
-	lower := at.line(40.2, -62, 42.6, -48, 42.4, -34, 38.6, -18, 31.5, -3, 16, 2.5, -6, 3, -29, -1, -34, -8, -40, -18, -45.5, -31)
-	side := thumb.line(-47.6, -42, -45, -54, -38, -63)
-	upper := at.line(-39.8, -66, -41.6, -79, -40, -91, -35.6, -99, -29.4, -101.6, -19.8, -100, -9.2, -106, 2, -101,
-		11.6, -102.5, 22, -95, 31.5, -93.5, 37.5, -90.5, 41, -82, 40.2, -62)
-	return curve.Join(lower, side, upper)
+func fistArea(at, thumb place, top curve.Curve) curve.Curve {
+	return curve.Join(top,
+		at.line(40, -60, 42.6, -50, 42.8, -36, 39, -19, 32.4, -3, 16, 2.5, -6, 3.4, -30, -0.5, -33, -6, -39, -17, -45, -30),
+		thumb.line(-47.8, -42, -46, -53, -38.5, -63))
+}
+
+func (p *pen) fistFingers(at place) {
+	for i, k := range fistKnuckles {
+		weight := 0.95
+		if i == 3 {
+			weight = 1.1
+		}
+		p.ink(weight, at.line(k.outline...))
+		if !p.full() {
+			continue
+		}
+		a, b := at(k.fold[0], k.fold[1]), at(k.fold[2], k.fold[3])
+		p.ink(0.5, curve.Bow(a, b, 1.7))
+		p.ink(0.36, curve.Bow(curve.Lerp(a, b, 0.2).Add(pt(0, 3)), curve.Lerp(a, b, 0.75).Add(pt(0, 3)), 1))
+	}
 }
 
 // fistThumb lays the thumb across the fingers.
-func (p *pen) fistThumb(at, thumb place, opt Options) {
-	upper := thumb.line(-44, -55, -36, -65.5, -25, -72, -12, -73.5, 0, -71.8, 8, -67, 10, -61.5)
-	lower := thumb.line(10, -61.5, 7, -55.6, -3, -53, -14, -52, -23, -47.5, -27.5, -38)
-	role := Wash
-	p.fill(role, upper, lower, thumb.line(-27.5, -38, -38, -40, -44, -55))
-	p.ink(1.05, upper)
-	p.inkFrom(1.1, lower)
-	if p.full() {
-		p.ink(0.5, thumb.line(-3, -70.5, -5.5, -66.5, -2, -62.4, 8.5, -61))
-		p.ink(0.45, thumb.line(-21, -70, -18.5, -65.5, -19.5, -61))
+func (p *pen) fistThumb(at, thumb place) {
+	line := thumb.line(-46.5, -50, -42.5, -58.5, -35, -66, -24.5, -71.6, -12, -73.4, 0, -72.6, 9, -69, 13, -62.6, 10.6, -56,
+		2, -52.6, -9, -52, -18, -49.6, -24, -44.6, -27, -36)
+	cover := curve.Join(line, thumb.line(-27, -36, -38, -38, -46.5, -50))
+	if p.opt.Half {
+		p.fill(Paper, cover)
+		p.area(Wash, curve.Clipped(cover.Flat(1), at(0, -50), pt(0, 1)))
+	} else {
+		p.fill(Wash, cover)
 	}
 	if p.atLeastMedium() {
-		p.ink(0.6, at.line(-22, -45, -8, -38, 2, -26, 1, -12, -4, -4))
+		p.ink(0.62, at.line(-21.5, -44, -8, -38.5, 2.5, -27, 2, -13, -4, -4))
 	}
+	p.ink(1.1, line)
+	if !p.full() {
+		return
+	}
+	p.ink(0.5, thumb.line(-2.4, -70.4, -5.4, -67, -5.2, -62.6, -0.8, -60, 6, -59.4, 11.4, -60.6)) // nail
+	p.ink(0.42, curve.Bow(thumb(-20, -70), thumb(-18, -62), -1.2))
+	p.ink(0.34, curve.Bow(thumb(-23.4, -68.4), thumb(-22.2, -62.6), -0.9))
+	p.hatch(at(38.8, -46), at(35, -17), pt(-8, 3.6), 7)
+	p.hatch(thumb(-12, -50), thumb(8, -51.6), pt(-1.4, 6), 5)
+}
+
+// floret stands beside the fist: a piece of vegetable of the fist's size.
+func (p *pen) floret(at place) {
+	crown := at.line(66, -46, 58.5, -53, 61, -64, 68, -67, 68.5, -78, 78, -84, 87, -80.5, 94, -90, 106, -91, 112, -82,
+		122, -82, 128, -73, 124.5, -64.5, 131, -57, 127, -47, 117.5, -45.6)
+	under := at.line(117.5, -45.6, 109, -40, 101, -44, 93, -39.6, 85, -44, 76, -40.6, 66, -46)
+	stem := at.line(106, -42, 104.5, -30, 104.6, -16, 107, -3, 97, 1.5, 83, 0, 85.4, -14, 84.6, -28, 78, -41)
+	p.fill(Paper, stem)
+	p.ink(1.1, stem)
+	p.fill(Paper, crown, under)
+	p.ink(1.1, crown)
+	p.inkFrom(0.95, under)
 }

@@ -125,13 +125,13 @@ func Draw(m Measure, d Dimensions, opt Options) Drawing {
 	p := newPen(opt)
 	switch m {
 	case Palm:
-		drawPalm(p, d, opt)
+		drawPalm(p, d)
 	case Fist:
-		drawFist(p, d, opt)
+		drawFist(p, d)
 	case CuppedHand:
-		drawCupped(p, d, opt)
+		drawCupped(p, d)
 	case Thumb:
-		drawThumb(p, d, opt)
+		drawThumb(p, d)
 	}
 	return p.finish()
 }

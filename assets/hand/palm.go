@@ -72,19 +72,18 @@ func (f palmFrame) onDigit(g digit, along, over float64) Point {
 
 // palmShape holds the parts of the open hand's outline, clockwise.
 type palmShape struct {
-	thumbOuter, thumbInner curve.Curve // wrist to thumb tip, thumb tip to the index finger
-	fingers                [4]curve.Curve
-	ulnar                  curve.Curve // little finger's base to the wrist
+	thumb   curve.Curve // wrist, thumb, web, to the base of the index finger
+	fingers [4]curve.Curve
+	ulnar   curve.Curve // little finger's base to the wrist
 }
 
 func newPalmShape(f palmFrame) palmShape {
 	var s palmShape
-	s.thumbOuter = curve.Spline(f.at(-30.5, 15), f.at(-30.4, 3), f.at(-35.5, -12), f.at(-46, -29),
-		f.thumb(-7, -14.2), f.thumb(5, -13.9), f.thumb(18, -10.8), f.thumb(31, -11.3),
-		f.thumb(43, -12.2), f.thumb(53.5, -10.6), f.thumb(60.4, -6), f.thumb(63.2, 0.4))
-	s.thumbInner = curve.Spline(f.thumb(63.2, 0.4), f.thumb(60.5, 6.4), f.thumb(52, 10.2), f.thumb(41, 10.8),
-		f.thumb(31, 10.2), f.thumb(22, 10.8), f.at(-42.6, -75.2), f.at(-40.2, -81), f.at(-41.2, -88),
-		f.at(-41.6, -94), f.at(-40.8, -104))
+	s.thumb = curve.Spline(f.at(-30.5, 15), f.at(-30.4, 3), f.at(-35.5, -12), f.at(-46, -29),
+		f.thumb(-7, -14.2), f.thumb(5, -14.1), f.thumb(18, -11), f.thumb(31, -11.4),
+		f.thumb(43, -12.4), f.thumb(53.5, -11), f.thumb(60.2, -6.6), f.thumb(63.2, 0.2),
+		f.thumb(60.8, 6.8), f.thumb(52, 10.6), f.thumb(41, 11), f.thumb(31, 10.4), f.thumb(22, 10.8),
+		f.at(-42.6, -75.2), f.at(-40.2, -81), f.at(-41.2, -88), f.at(-41.6, -94), f.at(-40.8, -104))
 	valleys := [5]Point{f.at(-40.8, -104), f.at(-19.2, -113.6), f.at(2.0, -114.6), f.at(22.9, -106.6), f.at(41.1, -95)}
 	for i, g := range palmDigits {
 		pts := append([]Point{valleys[i]}, f.side(g, -1)...)
@@ -100,58 +99,62 @@ func newPalmShape(f palmFrame) palmShape {
 }
 
 func (s palmShape) outline() curve.Curve {
-	return curve.Join(s.thumbOuter, s.thumbInner, s.fingers[0], s.fingers[1], s.fingers[2], s.fingers[3], s.ulnar)
+	return curve.Join(s.thumb, s.fingers[0], s.fingers[1], s.fingers[2], s.fingers[3], s.ulnar)
 }
 
 // palmArea is the measured area: the palm without fingers and thumb.
 func palmArea(f palmFrame) curve.Curve {
 	return f.at.loop(-29, -1, -34, -13, -42, -27, -48.5, -41, -50.5, -51, -47, -60, -42, -72,
-		-39.8, -82, -41, -94, -38, -105.5, -29.8, -108, -20, -111, -9, -113, 2, -112,
+		-40, -82, -41, -94, -38, -105.5, -29.8, -108, -20, -111, -9, -113, 2, -112,
 		12.5, -110.8, 22, -105.5, 31.5, -101.2, 39.8, -93, 41.8, -66, 40.2, -44,
 		36, -22, 30, -3, 14, 2.5, -8, 3)
 }
 
-func drawPalm(p *pen, d Dimensions, opt Options) {
+func drawPalm(p *pen, d Dimensions) {
 	f := newPalmFrame(d)
 	s := newPalmShape(f)
 	p.scale(d.HandLength)
 	p.fill(Paper, s.outline())
-	p.halvable(palmArea(f), f.at(0, -54), pt(0, 1), f.at.line(-47, -53, 0, -54.5, 41, -53.5))
+	p.halvable(palmArea(f), f.at(0, -54), pt(0, 1), f.at.line(-48, -53, 0, -54.5, 41, -53.5))
 	p.palmCreases(f)
 	for _, c := range s.fingers {
 		p.ink(0.84, c)
 	}
-	p.ink(1.12, s.thumbOuter)
-	p.ink(1.0, s.thumbInner)
+	p.ink(1.1, s.thumb)
 	p.ink(1.2, s.ulnar)
-	if opt.WithFood {
-		p.fillet(f, opt)
+	if p.opt.WithFood {
+		p.fillet(f)
 	}
 	p.span("palm breadth", f.at(-41.5, -90), f.at(41.5, -90))
 	p.span("palm length", f.at(0, 0), f.at(0, -Reference().PalmLength))
 	p.span("hand length", f.at(0, 0), f.at(0, -Reference().HandLength))
 }
 
+// palmCreases draws the lines of the palm and, lightly, the folds of the
+// fingers.
 func (p *pen) palmCreases(f palmFrame) {
-	if !p.atLeastMedium() {
+	if !p.atLeastMedium() || (p.opt.WithFood && !p.full()) {
 		return
 	}
-	p.ink(0.62, f.at.line(-40, -78, -28, -75, -14, -61, -8, -42, -10, -22, -15, -8)) // around the thumb
+	p.ink(0.62, f.at.line(-40, -79, -28, -75, -14.5, -61, -8.5, -42, -10.5, -22, -16, -7)) // around the thumb
 	if !p.full() {
 		return
 	}
-	p.ink(0.55, f.at.line(-39.5, -82, -22, -79, 2, -68, 22, -53, 30, -43)) // head line
-	p.ink(0.58, f.at.line(39.5, -76, 24, -84, 6, -86, -8, -92, -16, -102)) // heart line
-	p.ink(0.45, f.at.line(-24, 0.5, -8, 4, 10, 4, 24, 0))                  // wrist
+	p.ink(0.52, f.at.line(-39.5, -82, -22, -79, 2, -68, 22, -53, 30, -43)) // across the middle
+	p.ink(0.56, f.at.line(39.5, -76, 24, -84, 6, -86, -8, -92, -16, -102)) // under the fingers
+	p.ink(0.45, curve.Bow(f.at(-25, 1), f.at(25, 0.5), -3.4))              // wrist
+	p.ink(0.36, curve.Bow(f.at(-19, 6), f.at(18, 5.6), -2.2))
 	for i, g := range palmDigits {
-		p.ink(0.42, curve.Spline(f.onDigit(g, 0.40, -0.34), f.onDigit(g, 0.385, 0), f.onDigit(g, 0.40, 0.30)))
-		if i < 3 {
-			p.ink(0.36, curve.Spline(f.onDigit(g, 0.70, -0.28), f.onDigit(g, 0.688, 0), f.onDigit(g, 0.70, 0.26)))
-		} else {
-			p.ink(0.36, curve.Spline(f.onDigit(g, 0.67, -0.28), f.onDigit(g, 0.66, 0), f.onDigit(g, 0.67, 0.26)))
+		last := 0.70
+		if i == 3 {
+			last = 0.67
 		}
-		p.ink(0.42, curve.Spline(f.onDigit(g, 0.055, -0.36), f.onDigit(g, 0.025, 0), f.onDigit(g, 0.05, 0.36)))
+		p.ink(0.42, curve.Bow(f.onDigit(g, 0.05, -0.38), f.onDigit(g, 0.045, 0.38), -1.6))
+		p.ink(0.42, curve.Bow(f.onDigit(g, 0.395, -0.34), f.onDigit(g, 0.395, 0.32), -1))
+		p.ink(0.34, curve.Bow(f.onDigit(g, 0.43, -0.24), f.onDigit(g, 0.425, 0.2), -0.8))
+		p.ink(0.36, curve.Bow(f.onDigit(g, last, -0.3), f.onDigit(g, last, 0.28), -0.9))
 	}
-	p.ink(0.42, curve.Spline(f.thumb(31, -7), f.thumb(32.5, 0), f.thumb(31, 7)))
-	p.ink(0.42, curve.Spline(f.thumb(4, -7), f.thumb(1, 2), f.thumb(3, 9)))
+	p.ink(0.42, curve.Bow(f.thumb(31, -8), f.thumb(31, 7), 1.1))
+	p.ink(0.42, curve.Bow(f.thumb(5, -8), f.thumb(5, 9), -2.2))
+	p.hatch(f.at(40.4, -60), f.at(35.5, -26), pt(-6.5, 3.2), 7)
 }

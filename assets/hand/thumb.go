@@ -2,34 +2,60 @@ package hand
 
 import "handbreadth/assets/internal/curve"
 
-// thumbFinger is one folded finger of the reference fist, clockwise from its
-// upper left, over the knuckle at the right and back to the tucked tip.
+// thumbFingers are the visible outlines of the folded fingers of the reference
+// fist, clockwise: along the top to the knuckle at the right and back to the
+// tucked tip; from the index finger (nearest) down.
 var thumbFingers = [4][]float64{
-	{38, 57, 52, 56, 64, 57, 71, 61, 73, 67, 70, 73, 62, 76, 50, 76, 40, 74.5, 35, 69, 35, 62},           // little
-	{34, 38, 52, 37, 70, 38, 79, 42.5, 81, 49, 78, 55, 69, 58, 52, 58, 37, 57, 31, 51, 30.5, 43},         // ring
-	{32, 18.5, 52, 17.5, 72, 18, 81.5, 22.5, 84, 29.5, 81, 36, 71, 39, 52, 39, 35, 38, 28.5, 32, 28, 24}, // middle
-	{33, 0, 50, -2, 67, -1, 77, 3.5, 80, 10, 77, 16.5, 68, 19.5, 50, 19.5, 36, 19, 30, 14, 29.5, 5.5},    // index
+	{34, -1.6, 50, -2.6, 66, -1.8, 76, 2.4, 79.6, 9, 77, 15.6, 69, 18.8, 52, 19.6, 40, 19, 32.5, 16, 29.4, 10.4, 30.4, 4.6},
+	{70, 18.6, 79.4, 21.6, 83.4, 28.6, 81, 35.4, 72, 38.8, 52, 39.4, 38, 38.6, 30.6, 35, 27.6, 29, 28.6, 22.6, 33, 18},
+	{72, 38.8, 79, 42.2, 81.6, 48.6, 78.6, 54.6, 70, 57.6, 52, 58, 40, 57.4, 33, 54, 30, 48.4, 31, 42, 34.6, 38},
+	{69, 57.8, 73.6, 61, 75, 66.4, 71.6, 72.4, 63, 75.6, 52, 76.2, 42.6, 75, 36.4, 70.6, 34.4, 65.4, 35.4, 60.6, 38.4, 57},
 }
 
-func drawThumb(p *pen, d Dimensions, opt Options) {
+// thumbLean turns the whole hand, degrees clockwise.
+const thumbLean = -14
+
+func drawThumb(p *pen, d Dimensions) {
 	r := ratiosOf(d)
-	at := place(func(x, y float64) Point { return pt(x*r.palm, y*r.breadth) })
-	thumb := at.stretched(14, 0, r.thumbBreadth, r.thumb)
+	flat := place(func(x, y float64) Point { return pt(x*r.palm, y*r.breadth) })
+	upright := flat.stretched(14, 0, r.thumbBreadth, r.thumb)
+	at := place(func(x, y float64) Point { return flat(x, y).Turned(thumbLean) })
+	thumb := place(func(x, y float64) Point { return upright(x, y).Turned(thumbLean) })
 	p.scale(0.75*d.PalmLength + d.ThumbLength)
-	outer := curve.Join(at.line(-38, 17, -24, 14, -12, 8, -3, -1), thumb.line(1.5, -10, 3.2, -22, 2.4, -36, 2, -48, 4.5, -58, 10.5, -63.4, 17, -61.5))
-	inner := curve.Join(thumb.line(17, -61.5, 22.4, -55, 23.6, -46, 23.4, -36, 24.5, -25, 25, -14), at.line(28, -5, 36, -1.6))
-	heel := at.line(42, 76.5, 26, 79.5, 8, 78, -8, 71, -22, 68, -38, 69)
-	p.fill(Paper, outer, inner, at.line(36, -1.6, 76, 3, 83, 29, 73, 66, 60, 77, 42, 76.5), heel)
-	p.halvable(curve.Join(thumb.line(4, -4, 1.5, -10, 3.2, -22, 2.4, -36, 2, -48, 4.5, -58, 10.5, -63.4, 17, -61.5, 22.4, -55, 23.6, -46, 23.4, -36, 24.5, -25, 25, -14, 27, -5), thumb.line(27, -5, 16, 1, 4, -4)),
-		thumb(13, -31), pt(0, 1), thumb.line(-2, -30, 13, -31.5, 28, -30))
-	for _, f := range thumbFingers {
-		c := at.loop(f...)
-		p.ink(0.95, c.Part(0, 0.86))
+	rise := curve.Join(at.line(-36, 20, -24, 15.4, -13, 9), thumb.line(-4.4, 0, 0.6, -11, 2.6, -22, 1.6, -33, -0.4, -44, 0.6, -54, 5.4, -61,
+		12.6, -63.2, 19.4, -59.6, 23.4, -52, 24.2, -43, 24, -33, 25.2, -22, 26.4, -12), at.line(29, -5, 36, -1.4))
+	heel := at.line(44, 76, 27, 80, 9, 79, -8, 73, -22, 70.6, -36, 72)
+	p.fill(Paper, rise, at.line(36, -1.4, 66, -1.8, 80, 9, 83, 29, 75, 66, 62, 76, 44, 76), heel)
+	p.halvable(thumbArea(thumb), thumb(12, -30), thumb(12, -29).Sub(thumb(12, -30)), thumb.line(-1, -30, 12, -31, 27.4, -30))
+	for i, f := range thumbFingers {
+		p.ink([]float64{0.95, 0.95, 0.95, 1.1}[i], at.line(f...))
 	}
-	p.ink(1.1, outer)
-	p.inkFrom(1.05, inner)
+	p.ink(1.08, rise)
 	p.ink(1.2, heel)
+	p.thumbFolds(at, thumb)
+	p.span("thumb length", thumb(13, 0), thumb(13, -63.2))
+}
+
+// thumbArea is the measured thumb, from its base crease to the tip.
+func thumbArea(thumb place) curve.Curve {
+	return curve.Join(thumb.line(-4.4, 0, 0.6, -11, 2.6, -22, 1.6, -33, -0.4, -44, 0.6, -54, 5.4, -61,
+		12.6, -63.2, 19.4, -59.6, 23.4, -52, 24.2, -43, 24, -33, 25.2, -22, 26.4, -12, 29, -5),
+		thumb.line(29, -5, 22, 1, 12, 4, 3, 3.6, -4.4, 0))
+}
+
+func (p *pen) thumbFolds(at, thumb place) {
 	if p.atLeastMedium() {
-		p.ink(0.6, at.line(30, 40, 18, 38, 10, 28, 10, 14))
+		p.ink(0.6, at.line(29, 38, 19, 36.6, 10.6, 28, 9, 16))
 	}
+	if !p.full() {
+		return
+	}
+	p.ink(0.5, thumb.line(0.4, -46, 4.4, -45.6, 7, -49, 8, -55, 7.4, -60.8)) // nail, seen from the side
+	p.ink(0.42, curve.Bow(thumb(4, -31.6), thumb(11, -31), -0.9))
+	p.ink(0.34, curve.Bow(thumb(4, -28), thumb(9, -27.6), -0.7))
+	p.ink(0.42, curve.Bow(thumb(17, -32), thumb(23, -33), -0.9))
+	for _, f := range [][4]float64{{67, 1.6, 66.4, 14.6}, {70.4, 22, 70, 35}, {68.8, 42, 68, 54}, {63.4, 61, 62.6, 72}} {
+		p.ink(0.42, curve.Bow(at(f[0], f[1]), at(f[2], f[3]), 1.4))
+	}
+	p.hatch(at(34, 78), at(2, 75.6), pt(-3.4, -7.4), 7)
 }
