@@ -31,7 +31,7 @@ func compilerError(system, compiler string, works func(string, ...string) bool) 
 			return fmt.Errorf("no C compiler is found (%s), and the window library needs one.\n"+
 				"Install gcc from MinGW-w64: get MSYS2, open its UCRT64 window and run\n"+
 				"  pacman -S mingw-w64-ucrt-x86_64-gcc\n"+
-				"then add its folder ucrt64\\bin to PATH and try again.", name)
+				"then add its folder ucrt64\\bin to PATH and try again", name)
 		}
 	case "darwin":
 		// The system has a stand-in for clang that only asks to install it.
