@@ -1,0 +1,85 @@
+package theme
+
+import (
+	"fyne.io/fyne/v2"
+	fynetheme "fyne.io/fyne/v2/theme"
+)
+
+// The grid: distances are multiples of half a unit.
+const (
+	Half  float32 = 4
+	Unit  float32 = 8
+	Two   float32 = 16
+	Three float32 = 24
+	Four  float32 = 32
+)
+
+// Target is the least width and height of what can be clicked.
+// Source: WCAG 2.2, success criterion 2.5.8, 24 by 24 CSS pixels.
+const Target float32 = 24
+
+// FocusWidth is the width of the ring round what has the focus. Source: WCAG
+// 2.2, success criterion 2.4.13, a perimeter at least 2 CSS pixels thick.
+const FocusWidth float32 = 2
+
+// Radius rounds the corners of what can be used.
+const Radius float32 = 4
+
+// The text sizes before scaling.
+const (
+	smallSize   float32 = 13
+	bodySize    float32 = 15
+	titleSize   float32 = 20
+	displaySize float32 = 28
+)
+
+// Size returns Fyne's sizes on the grid of this program.
+func (t *Theme) Size(name fyne.ThemeSizeName) float32 {
+	switch name {
+	case fynetheme.SizeNameCaptionText:
+		return t.scaled(smallSize)
+	case fynetheme.SizeNameText:
+		return t.scaled(bodySize)
+	case fynetheme.SizeNameSubHeadingText:
+		return t.scaled(titleSize)
+	case fynetheme.SizeNameHeadingText:
+		return t.scaled(displaySize)
+	case fynetheme.SizeNameInlineIcon:
+		return t.scaled(20)
+	case fynetheme.SizeNamePadding, fynetheme.SizeNameInnerPadding:
+		return Unit
+	case fynetheme.SizeNameLineSpacing:
+		return Half
+	case fynetheme.SizeNameScrollBar:
+		return 12
+	case fynetheme.SizeNameScrollBarSmall:
+		return Half
+	case fynetheme.SizeNameInputRadius, fynetheme.SizeNameSelectionRadius, fynetheme.SizeNameScrollBarRadius:
+		return Radius
+	case fynetheme.SizeNameInputBorder, fynetheme.SizeNameSeparatorThickness:
+		return 1
+	}
+	return t.Theme.Size(name)
+}
+
+func (t *Theme) scaled(size float32) float32 { return size * t.scale }
+
+// Small is the size of hints, sources and remarks.
+func Small() float32 { return current(smallSize) }
+
+// Body is the size of ordinary text.
+func Body() float32 { return current(bodySize) }
+
+// Title is the size of a card's or a page's title.
+func Title() float32 { return current(titleSize) }
+
+// Display is the size of the one number that matters most.
+func Display() float32 { return current(displaySize) }
+
+// current scales a size by the theme in force.
+func current(size float32) float32 {
+	if t, ok := fyne.CurrentApp().Settings().Theme().(*Theme); ok {
+		return t.scaled(size)
+	}
+	return size
+}
