@@ -30,21 +30,54 @@ func drawCupped(p *pen, d Dimensions) {
 	p.ink(1.12, near)
 	p.cupThumb(at, thumb)
 	if p.full() {
+		p.shade(near, 0.17, 0.36, 9, 12)
 		p.cupFolds(at)
 	}
 }
 
 // heap is the measured volume, held between fingers and thumb.
 func (p *pen) heap(at place) {
-	dome := at.line(36, 27, 41, 20, 50, 12, 62, 2.6, 78, -3.4, 96, -2, 112, 7, 125, 21, 135, 40)
-	base := at.line(135, 40, 120, 62, 84, 66, 54, 52, 36, 27)
+	dome := at.line(35, 25, 41, 16, 50, 6, 62, -3, 78, -8.6, 95, -7, 111, 3, 125, 19, 135, 40)
+	base := at.line(135, 40, 120, 62, 84, 66, 54, 52, 35, 25)
 	p.fill(Paper, dome, base)
-	p.halvable(curve.Join(dome, base), at(0, 22), pt(0, 1), dome)
-	if !p.opt.Half {
-		p.ink(0.8, dome)
+	if p.opt.Half {
+		level := at.line(38, 22, 56, 18.6, 84, 17, 108, 18.4, 125, 22)
+		p.area(Wash, curve.Clipped(curve.Join(dome, base).Flat(1), at(0, 19.5), pt(0, 1)))
+		p.dashed(dome)
+		p.grains(at, 21)
+		p.ink(0.8, level)
 		return
 	}
-	p.ink(0.8, at.line(40, 23, 56, 20.6, 84, 19, 110, 20.4, 126, 24))
+	p.fill(Wash, curve.Join(dome, base))
+	p.grains(at, -12)
+	p.ink(0.8, dome)
+}
+
+// cupGrains are the places and turns (degrees) of the grains in the heap.
+var cupGrains = [][3]float64{
+	{60, 3, 20}, {72, -2, 70}, {84, -3.4, -15}, {97, 0, 40}, {108, 7, 80}, {53, 13, 60}, {66, 9, -30}, {78, 6, 25},
+	{90, 7, 75}, {102, 13, -20}, {116, 17, 30}, {47, 24, 10}, {59, 20.4, 80}, {71, 15, 35}, {84, 16, -40}, {95, 22, 15},
+	{111, 26, 65}, {122, 29, -10}, {55, 31, -35}, {121, 36.4, 40}, {106, 25, -30}, {52, 40, 55},
+}
+
+// grains draws the grains that lie below a level.
+func (p *pen) grains(at place, level float64) {
+	long, wide := 3.4, 1.7
+	if !p.full() {
+		long, wide = 4.6, 2.6
+	}
+	for i, g := range cupGrains {
+		if g[1]-wide < level || (!p.full() && i%2 == 1) || (!p.atLeastMedium() && i%4 != 0) {
+			continue
+		}
+		c := at(g[0], g[1])
+		ring := []Point{}
+		for _, q := range [][2]float64{{-1, 0}, {-0.55, -0.85}, {0.35, -0.95}, {1, 0}, {0.5, 0.9}, {-0.45, 0.9}} {
+			ring = append(ring, c.Add(pt(q[0]*long, q[1]*wide).Turned(g[2])))
+		}
+		p.fill(Paper, curve.Loop(ring...))
+		p.ink(0.5, curve.Loop(ring...))
+	}
 }
 
 // cupThumb is the near rim: the thumb along the palm's edge.
@@ -61,10 +94,9 @@ func (p *pen) cupThumb(at, thumb place) {
 	p.ink(0.34, curve.Bow(thumb(98.6, 34), thumb(96, 39.4), 0.8))
 }
 
-// cupFolds draws the creases of the near finger and the shade under the hand.
+// cupFolds draws the creases of the near finger.
 func (p *pen) cupFolds(at place) {
 	p.ink(0.42, curve.Bow(at(35.6, 28), at(29, 33), 1.2))
 	p.ink(0.42, curve.Bow(at(59, 50), at(53, 57), 1.4))
 	p.ink(0.4, at.line(77, 55, 86, 58, 94, 63, 97, 69))
-	p.hatch(at(74, 75.6), at(122, 84.4), pt(3.4, -7.4), 9)
 }

@@ -47,7 +47,9 @@ func drawFist(p *pen, d Dimensions) {
 	p.fistFingers(at)
 	p.ink(1.2, right)
 	p.fistThumb(at, thumb)
-	p.ink(1.1, left.Part(0, 0.97))
+	if p.full() {
+		p.shade(right, 0.16, 0.6, 11, 11)
+	}
 	if p.opt.WithFood {
 		p.floret(at)
 	}
@@ -84,11 +86,13 @@ func (p *pen) fistFingers(at place) {
 	}
 }
 
-// fistThumb lays the thumb across the fingers.
+// fistThumb lays the thumb across the fingers: one line from the wrist round
+// the ball of the thumb, over its tip and back under it.
 func (p *pen) fistThumb(at, thumb place) {
-	line := thumb.line(-46.5, -50, -42.5, -58.5, -35, -66, -24.5, -71.6, -12, -73.4, 0, -72.6, 9, -69, 13, -62.6, 10.6, -56,
-		2, -52.6, -9, -52, -18, -49.6, -24, -44.6, -27, -36)
-	cover := curve.Join(line, thumb.line(-27, -36, -38, -38, -46.5, -50))
+	ball := append(at.points([]float64{-30, 18, -29.8, 7, -32.6, -5, -39, -17, -45, -30}),
+		thumb.points([]float64{-47.6, -41, -46.6, -50, -42.4, -58.6, -34.6, -66, -24.5, -71.4, -12, -73.2, 0, -72.6, 9, -69, 13, -62.6, 10.6, -56,
+			2, -52.6, -9, -52, -18, -49.6, -24, -44.6, -27, -36})...)
+	cover := curve.Join(curve.Spline(ball[6:]...), curve.Straight(ball[len(ball)-1], thumb(-38, -38)))
 	if p.opt.Half {
 		p.fill(Paper, cover)
 		p.area(Wash, curve.Clipped(cover.Flat(1), at(0, -50), pt(0, 1)))
@@ -98,26 +102,13 @@ func (p *pen) fistThumb(at, thumb place) {
 	if p.atLeastMedium() {
 		p.ink(0.62, at.line(-21.5, -44, -8, -38.5, 2.5, -27, 2, -13, -4, -4))
 	}
-	p.ink(1.1, line)
+	p.ink(1.08, curve.Spline(ball...))
 	if !p.full() {
 		return
 	}
 	p.ink(0.5, thumb.line(-2.4, -70.4, -5.4, -67, -5.2, -62.6, -0.8, -60, 6, -59.4, 11.4, -60.6)) // nail
 	p.ink(0.42, curve.Bow(thumb(-20, -70), thumb(-18, -62), -1.2))
 	p.ink(0.34, curve.Bow(thumb(-23.4, -68.4), thumb(-22.2, -62.6), -0.9))
-	p.hatch(at(38.8, -46), at(35, -17), pt(-8, 3.6), 7)
-	p.hatch(thumb(-12, -50), thumb(8, -51.6), pt(-1.4, 6), 5)
-}
-
-// floret stands beside the fist: a piece of vegetable of the fist's size.
-func (p *pen) floret(at place) {
-	crown := at.line(66, -46, 58.5, -53, 61, -64, 68, -67, 68.5, -78, 78, -84, 87, -80.5, 94, -90, 106, -91, 112, -82,
-		122, -82, 128, -73, 124.5, -64.5, 131, -57, 127, -47, 117.5, -45.6)
-	under := at.line(117.5, -45.6, 109, -40, 101, -44, 93, -39.6, 85, -44, 76, -40.6, 66, -46)
-	stem := at.line(106, -42, 104.5, -30, 104.6, -16, 107, -3, 97, 1.5, 83, 0, 85.4, -14, 84.6, -28, 78, -41)
-	p.fill(Paper, stem)
-	p.ink(1.1, stem)
-	p.fill(Paper, crown, under)
-	p.ink(1.1, crown)
-	p.inkFrom(0.95, under)
+	under := thumb.line(12.4, -58.4, 10.6, -56, 2, -52.6, -9, -52, -18, -49.6)
+	p.shade(under.Reversed(), 0.2, 0.8, 5.5, 6)
 }

@@ -122,6 +122,9 @@ func drawPalm(p *pen, d Dimensions) {
 	}
 	p.ink(1.1, s.thumb)
 	p.ink(1.2, s.ulnar)
+	if p.full() {
+		p.shade(s.ulnar, 0.26, 0.66, 9, 9)
+	}
 	if p.opt.WithFood {
 		p.fillet(f)
 	}
@@ -156,5 +159,4 @@ func (p *pen) palmCreases(f palmFrame) {
 	}
 	p.ink(0.42, curve.Bow(f.thumb(31, -8), f.thumb(31, 7), 1.1))
 	p.ink(0.42, curve.Bow(f.thumb(5, -8), f.thumb(5, 9), -2.2))
-	p.hatch(f.at(40.4, -60), f.at(35.5, -26), pt(-6.5, 3.2), 7)
 }

@@ -18,12 +18,17 @@ const (
 // faces this way come out heavier.
 var lightFrom = pt(0.55, 0.83)
 
+// washSlip is how far the wash misses the line, as a brush does: a sliver of
+// paper stays on the side of the light.
+var washSlip = pt(1.1, 0.9)
+
 // pen collects the paths of one drawing.
 type pen struct {
 	out    Drawing
 	opt    Options
-	weight float64 // the normal line, mm
-	lines  int     // counts lines, so that each wavers in its own way
+	weight float64     // the normal line, mm
+	cut    curve.Curve // the cut of a half measure, if any
+	lines  int         // counts lines, so that each wavers in its own way
 }
 
 func newPen(opt Options) *pen { return &pen{opt: opt, weight: fullWeight} }
@@ -68,27 +73,31 @@ func (p *pen) area(role Role, poly []Point) {
 }
 
 // halvable washes an area, or for a half measure the part of it on the side of
-// the cut to which keep points, and draws the cut.
+// the cut to which keep points; the cut itself is drawn last, over all lines.
 func (p *pen) halvable(area curve.Curve, on, keep Point, cut curve.Curve) {
+	if p.atLeastMedium() {
+		area = area.Moved(washSlip)
+	}
 	if !p.opt.Half {
 		p.fill(Wash, area)
 		return
 	}
 	p.area(Wash, curve.Clipped(area.Flat(1.2), on, keep))
-	p.dashed(cut)
+	p.cut = cut
 }
 
 // dashed draws an even broken line: the cut of a half measure.
-func (p *pen) dashed(cs ...curve.Curve) {
-	s := curve.Sample(curve.Join(cs...), 0.4)
+func (p *pen) dashed(c curve.Curve) {
+	if len(c) < 4 {
+		return
+	}
 	w := 0.85 * p.weight
-	total := s.Total()
+	total := curve.Sample(c, 0.5).Total()
 	n := max(2, math.Round((total+2.2*w)/(5.4*w)))
 	dash := 0.58 * total / (n - 0.42)
 	for k := range int(n) {
 		from := float64(k) * (total - dash) / (n - 1)
-		c := curve.Join(cs...).Part(from/total, (from+dash)/total)
-		p.stroke(c, w/2)
+		p.stroke(c.Part(from/total, (from+dash)/total), w/2)
 	}
 }
 
@@ -153,15 +162,66 @@ func (p *pen) waver(run float64) float64 {
 	return 0.6*math.Sin(run/9.7+phase) + 0.4*math.Sin(run/4.3+2.1*phase)
 }
 
-// hatch shades with short parallel strokes: n of them from the line a-b on,
-// each along dir, longest in the middle.
-func (p *pen) hatch(a, b, dir Point, n int) {
+// openAt cuts a closed polygon open where it runs along the upright line x, and
+// returns the rest as lines.
+func openAt(poly []Point, x float64) []curve.Curve {
+	on := func(q Point) bool { return math.Abs(q.X-x) < 1e-6 }
+	start := 0
+	for i, q := range poly {
+		if on(q) {
+			start = i
+		}
+	}
+	var out []curve.Curve
+	var run []Point
+	for k := range len(poly) + 1 {
+		q := poly[(start+k)%len(poly)]
+		run = append(run, q)
+		if !on(q) {
+			continue
+		}
+		if len(run) > 2 {
+			out = append(out, curve.Straight(run...))
+		}
+		run = []Point{q}
+	}
+	return out
+}
+
+// dashedOpen and inkOpen draw what openAt leaves.
+func (p *pen) dashedOpen(poly []Point, x float64) {
+	for _, c := range openAt(poly, x) {
+		p.dashed(c)
+	}
+}
+
+func (p *pen) inkOpen(poly []Point, x float64) {
+	for _, c := range openAt(poly, x) {
+		p.ink(1.05, c)
+	}
+}
+
+// shade hatches the inner side of an outline between two shares of its length:
+// n short strokes that leave the line and run out, longest in the middle.
+func (p *pen) shade(c curve.Curve, from, to, length float64, n int) {
+	s := curve.Sample(c, 0.5)
 	for i := range n {
 		t := (float64(i) + 0.5) / float64(n)
-		k := 0.55 + 0.45*math.Sin(math.Pi*t) + 0.08*math.Sin(float64(i)*2.3)
-		from := curve.Lerp(a, b, t)
-		p.ink(0.42, curve.Bow(from, from.Add(dir.Mul(k)), 0.4))
+		k := nearest(s, s.Total()*(from+(to-from)*t))
+		reach := length * (0.5 + 0.5*math.Sin(math.Pi*t) + 0.14*math.Sin(float64(i)*2.3))
+		dir := s.Normal[k].Mul(-1).Turned(24)
+		p.inkFrom(0.44, curve.Bow(s.At[k], s.At[k].Add(dir.Mul(reach)), 0.05*reach))
 	}
+}
+
+// nearest is the first sample at or after a distance run.
+func nearest(s curve.Samples, run float64) int {
+	for i, r := range s.Run {
+		if r >= run {
+			return i
+		}
+	}
+	return len(s.Run) - 1
 }
 
 // span records a distance that equals a dimension.
@@ -171,6 +231,7 @@ func (p *pen) span(name string, from, to Point) {
 
 // finish moves the drawing into its box with a small margin.
 func (p *pen) finish() Drawing {
+	p.dashed(p.cut)
 	low, high := p.out.Bounds()
 	margin := 0.6 * p.weight
 	shift := pt(margin, margin).Sub(low)

@@ -30,16 +30,25 @@ func SVG(d Drawing, p Palette, sizePx float64) []byte {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%s" height="%s" viewBox="0 0 %s %s">`,
 		num(d.Width*k), num(d.Height*k), num(d.Width), num(d.Height))
-	for _, path := range d.Paths {
-		writePath(&b, path, p)
+	for i, path := range d.Paths {
+		if i == 0 || d.Paths[i-1].Fill != path.Fill || path.Fill != Ink {
+			if i > 0 {
+				b.WriteString(`"/>`)
+			}
+			fmt.Fprintf(&b, `<path fill="%s" d="`, p.colour(path.Fill))
+		}
+		writePath(&b, path)
+	}
+	if len(d.Paths) > 0 {
+		b.WriteString(`"/>`)
 	}
 	b.WriteString("</svg>\n")
 	return b.Bytes()
 }
 
-func writePath(b *bytes.Buffer, path Path, p Palette) {
-	fmt.Fprintf(b, `<path fill="%s"`, p.colour(path.Fill))
-	b.WriteString(` d="`)
+// writePath adds one shape to the path data. Neighbouring lines share one
+// element: all run the same way round, so that their crossings stay filled.
+func writePath(b *bytes.Buffer, path Path) {
 	for _, seg := range path.Segments {
 		b.WriteByte("MLCZ"[seg.Op])
 		for i, q := range seg.points() {
@@ -49,7 +58,6 @@ func writePath(b *bytes.Buffer, path Path, p Palette) {
 			b.WriteString(num(q.X) + "," + num(q.Y))
 		}
 	}
-	b.WriteString(`"/>`)
 }
 
 // num writes a length with two decimals at most: a hundredth of a millimetre.

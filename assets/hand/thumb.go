@@ -33,6 +33,12 @@ func drawThumb(p *pen, d Dimensions) {
 	p.ink(1.08, rise)
 	p.ink(1.2, heel)
 	p.thumbFolds(at, thumb)
+	if p.full() {
+		p.shade(heel, 0.08, 0.6, 10, 10)
+	}
+	if p.opt.WithFood {
+		p.oilAndNuts(thumb)
+	}
 	p.span("thumb length", thumb(13, 0), thumb(13, -63.2))
 }
 
@@ -57,5 +63,4 @@ func (p *pen) thumbFolds(at, thumb place) {
 	for _, f := range [][4]float64{{67, 1.6, 66.4, 14.6}, {70.4, 22, 70, 35}, {68.8, 42, 68, 54}, {63.4, 61, 62.6, 72}} {
 		p.ink(0.42, curve.Bow(at(f[0], f[1]), at(f[2], f[3]), 1.4))
 	}
-	p.hatch(at(34, 78), at(2, 75.6), pt(-3.4, -7.4), 7)
 }

@@ -137,6 +137,15 @@ func Straight(pts ...Point) Curve {
 	return out
 }
 
+// Reversed returns the curve run backwards.
+func (c Curve) Reversed() Curve {
+	out := make(Curve, len(c))
+	for i, p := range c {
+		out[len(c)-1-i] = p
+	}
+	return out
+}
+
 // Moved returns the curve shifted by v.
 func (c Curve) Moved(v Point) Curve {
 	out := make(Curve, len(c))
