@@ -69,9 +69,12 @@ func NewPlan(in Intake) (Plan, error) {
 	targets := newTargets(p, outcome)
 	p.Findings = findings(p, outcome, targets)
 	p.Gate = screen.Judge(p.Findings, asked(p, outcome, targets), in.Reasons)
-	if !p.Gate.Referred() {
-		p.Goal, p.Targets = &outcome, targets
+	if p.Gate.Referred() {
+		p.Findings = screen.WithoutFigures(p.Findings)
+		p.Gate = screen.Judge(p.Findings, p.Gate.Asked, in.Reasons)
+		return p, nil
 	}
+	p.Goal, p.Targets = &outcome, targets
 	return p, nil
 }
 
