@@ -107,11 +107,15 @@ func (c *checks) goTest(ctx context.Context, log io.Writer, environment []string
 	go func() { read <- report.Read(output) }()
 	failure := command.Run()
 	input.Close()
-	if err := errors.Join(<-read); err != nil {
+	if err := <-read; err != nil {
 		return err
 	}
+	err := verdict(report, failure)
+	if err != nil && report.Failed == 0 {
+		report.Failed++ // the run itself
+	}
 	c.counts.Add(report.Counts)
-	return verdict(report, failure)
+	return err
 }
 
 // verdict turns a report and the end of the go command into the step's error.
