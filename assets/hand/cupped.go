@@ -14,6 +14,11 @@ func drawCupped(p *pen, d Dimensions) {
 	r := ratiosOf(d)
 	at := place(func(x, y float64) Point { return pt(x*r.hand, y*r.breadth) })
 	thumb := at.stretched(126, 58, r.thumb, r.thumbBreadth)
+	if !p.atLeastMedium() {
+		p.scale(0.78 * d.HandLength)
+		p.smallCup(at, thumb)
+		return
+	}
 	p.scale(0.92 * d.HandLength)
 	far := at.line(112, 22, 126, 31, 142, 40, 158, 46, 178, 49)
 	near := at.line(178, 86, 154, 82.6, 136, 85, 114, 87, 90, 83.5, 67, 75.5, 45, 62.5, 28.6, 46, 18.6, 27, 14, 12, 14.2, 4.4, 18.6, 0, 24, 1.6,
@@ -67,7 +72,7 @@ func (p *pen) grains(at place, level float64) {
 		long, wide = 4.6, 2.6
 	}
 	for i, g := range cupGrains {
-		if g[1]-wide < level || (!p.full() && i%2 == 1) || (!p.atLeastMedium() && i%4 != 0) {
+		if g[1]-wide < level || (!p.full() && i%2 == 1) {
 			continue
 		}
 		c := at(g[0], g[1])
@@ -99,4 +104,33 @@ func (p *pen) cupFolds(at place) {
 	p.ink(0.42, curve.Bow(at(35.6, 28), at(29, 33), 1.2))
 	p.ink(0.42, curve.Bow(at(59, 50), at(53, 57), 1.4))
 	p.ink(0.4, at.line(77, 55, 86, 58, 94, 63, 97, 69))
+}
+
+// smallCup is the cupped hand for icons: the bowl of the hand, two fingers, the
+// thumb's edge, and the heap.
+func (p *pen) smallCup(at, thumb place) {
+	near := at.line(152, 86, 136, 86, 114, 88, 90, 84, 67, 76, 45, 63, 28, 46, 18, 27, 13, 12, 13.4, 3, 19, -2, 26, 0,
+		31, 8, 36, 20, 46, 35, 60, 46)
+	far := at.line(19, -2, 24, -10, 32, -11, 38, -4, 42, 8, 52, 22)
+	dome := at.line(40, 17, 50, 2, 64, -10, 82, -14, 100, -10, 116, 2, 128, 19, 138, 42)
+	base := at.line(138, 42, 120, 62, 84, 66, 54, 52, 40, 17)
+	edge := curve.Join(at.line(154, 54), thumb.line(134, 46, 116, 36, 98, 29, 82, 25, 70, 27, 67, 33, 73, 38, 88, 43))
+	p.fill(Paper, near, far)
+	p.ink(1, far)
+	if p.opt.Half {
+		p.area(Wash, curve.Clipped(curve.Join(dome, base).Flat(1), at(0, 14), pt(0, 1)))
+		p.dashed(dome)
+		p.ink(0.9, at.line(46, 14, 84, 11, 124, 14))
+	} else {
+		p.fill(Wash, dome, base)
+		p.ink(0.95, dome)
+		for _, g := range [][2]float64{{70, 6}, {92, 2}, {108, 15}} {
+			c := at(g[0], g[1])
+			p.ink(1, curve.Straight(c, c.Add(pt(2.4, 0.8))))
+		}
+	}
+	p.fill(Paper, near, at.line(60, 46, 88, 52, 152, 60))
+	p.ink(1, near)
+	p.fill(Paper, edge, at.line(100, 56, 154, 66))
+	p.ink(1, edge)
 }

@@ -50,7 +50,7 @@ func drawFist(p *pen, d Dimensions) {
 	if p.full() {
 		p.shade(right, 0.16, 0.6, 11, 11)
 	}
-	if p.opt.WithFood {
+	if p.opt.WithFood && p.atLeastMedium() {
 		p.floret(at)
 	}
 	p.span("palm breadth", at(-41.6, -79), at(41.6, -79))
@@ -66,8 +66,8 @@ func fistTop(at place) curve.Curve {
 // fistArea is the measured body: the fist without the wrist.
 func fistArea(at, thumb place, top curve.Curve) curve.Curve {
 	return curve.Join(top,
-		at.line(40, -60, 42.6, -50, 42.8, -36, 39, -19, 32.4, -3, 16, 2.5, -6, 3.4, -30, -0.5, -33, -6, -39, -17, -45, -30),
-		thumb.line(-47.8, -42, -46, -53, -38.5, -63))
+		at.line(40, -60, 42.6, -50, 42.8, -36, 39, -19, 31.5, -4, 27, 0, 12, 3, -8, 3.2, -29.6, -0.5, -32.6, -5, -39, -17, -45, -30),
+		thumb.line(-47.6, -41, -46.6, -50, -42.4, -58.6, -38.5, -63))
 }
 
 func (p *pen) fistFingers(at place) {
@@ -94,10 +94,9 @@ func (p *pen) fistThumb(at, thumb place) {
 			2, -52.6, -9, -52, -18, -49.6, -24, -44.6, -27, -36})...)
 	cover := curve.Join(curve.Spline(ball[6:]...), curve.Straight(ball[len(ball)-1], thumb(-38, -38)))
 	if p.opt.Half {
-		p.fill(Paper, cover)
-		p.area(Wash, curve.Clipped(cover.Flat(1), at(0, -50), pt(0, 1)))
+		p.area(Paper, curve.Clipped(cover.Flat(1), at(0, -50), pt(0, -1)))
 	} else {
-		p.fill(Wash, cover)
+		p.fill(Wash, cover.Moved(p.slip()))
 	}
 	if p.atLeastMedium() {
 		p.ink(0.62, at.line(-21.5, -44, -8, -38.5, 2.5, -27, 2, -13, -4, -4))

@@ -4,22 +4,26 @@ import "handbreadth/assets/internal/curve"
 
 // fillet lies on the palm: a piece of fish of the palm's size.
 func (p *pen) fillet(f palmFrame) {
-	top := f.at.loop(-33, -60, -34, -80, -27, -97, -8, -103.5, 14, -102, 30, -93, 36.4, -76, 35, -56, 28, -36, 14, -20, -4, -15.5, -19, -22, -28, -40)
-	side := f.at.line(36.2, -72, 37, -62, 34.6, -45, 26, -26, 12, -12, -5, -7.6, -21, -14.5, -28.6, -30, -30.4, -46)
-	if p.opt.Half {
-		cut := f.at(0, -57)
-		p.dashed(top)
-		lower := curve.Clipped(top.Flat(1), cut, pt(0, 1))
-		p.fill(Paper, side.Part(0.22, 1), f.at.line(-32, -57, 34.8, -57))
-		p.ink(1.05, side.Part(0.13, 1))
-		p.area(Paper, lower)
-		p.ink(1, top.Part(0.345, 0.98), curve.Straight(f.at(-32.4, -57), f.at(35, -57)))
-	} else {
-		p.fill(Paper, side, curve.Straight(f.at(-30.4, -46), f.at(36.2, -72)))
+	top := f.at.line(-33, -54, -36, -68, -33, -84, -24, -97, -8, -103, 12, -101, 28, -94, 37, -80, 37, -64, 33.6, -54, 26, -38, 16, -24, 4, -16,
+		-9, -16, -20, -23, -28, -37, -33, -54)
+	side := f.at.line(36.8, -70, 38, -62, 35, -47, 28, -30, 17.5, -15.6, 5, -7.6, -10, -7.4, -22, -14.6, -30, -28, -33, -44, -33.6, -54)
+	if !p.opt.Half {
+		p.fill(Paper, side, curve.Straight(f.at(-33, -54), f.at(36.8, -70)))
 		p.ink(1.05, side)
 		p.fill(Paper, top)
 		p.ink(1, top)
+		p.filletGrain(f)
+		return
 	}
+	p.cut = nil // the food's own cut says it
+	p.dashed(f.at.line(-33, -54, -36, -68, -33, -84, -24, -97, -8, -103, 12, -101, 28, -94, 37, -80, 37, -64, 33.6, -54))
+	rest := f.at.line(37.6, -54, 35, -47, 28, -30, 17.5, -15.6, 5, -7.6, -10, -7.4, -22, -14.6, -30, -28, -33, -44, -33.6, -54)
+	face := curve.Join(f.at.line(33.6, -54, 26, -38, 16, -24, 4, -16, -9, -16, -20, -23, -28, -37, -33, -54), f.at.line(-33, -54, 0, -55.5, 33.6, -54))
+	p.fill(Paper, rest, curve.Straight(f.at(-33, -54), f.at(37.6, -54)))
+	p.ink(1.05, rest)
+	p.fill(Paper, face)
+	p.ink(1, face)
+	p.ink(0.9, curve.Straight(f.at(33.6, -54), f.at(37.6, -54)))
 	p.filletGrain(f)
 }
 
@@ -30,11 +34,11 @@ func (p *pen) filletGrain(f palmFrame) {
 	}
 	ys := []float64{-88, -74, -60, -46, -32}
 	for i, y := range ys {
-		if p.opt.Half && y < -52 {
+		if p.opt.Half && y < -50 {
 			continue
 		}
 		reach := []float64{20, 24, 24, 21, 14}[i]
-		x := 1 - 0.06*(y+60)
+		x := 1 - 0.12*(y+60)
 		p.ink(0.55, f.at.line(x-reach, y-5, x-reach*0.45, y+1, x, y+7, x+reach*0.45, y+1, x+reach, y-5))
 	}
 }

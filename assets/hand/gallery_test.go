@@ -62,6 +62,7 @@ func TestGallery(t *testing.T) {
 		t.Skip("set HANDBREADTH_GALLERY to a folder to get the contact sheets")
 	}
 	save(t, contact(t), filepath.Join(dir, "contact.png"))
+	save(t, hands(t), filepath.Join(dir, "hands.png"))
 	for _, m := range Measures() {
 		for i, opt := range variants {
 			img := picture(t, m, opt, light, 900)
@@ -120,4 +121,29 @@ func save(t *testing.T, img image.Image, name string) {
 	if err := os.WriteFile(name, b.Bytes(), 0o644); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// hands draws the measures of unlike hands, at one scale.
+func hands(t *testing.T) image.Image {
+	t.Helper()
+	cell := 420
+	all := []Dimensions{
+		{PalmBreadth: 72, PalmLength: 100, HandLength: 165},
+		{PalmBreadth: 95, PalmLength: 119, HandLength: 210},
+		{PalmBreadth: 95, PalmLength: 100, HandLength: 165, ThumbLength: 52, ThumbBreadth: 25},
+		{PalmBreadth: 72, PalmLength: 119, HandLength: 210, ThumbLength: 75, ThumbBreadth: 17},
+	}
+	sheet := image.NewRGBA(image.Rect(0, 0, 4*cell, 4*cell))
+	draw.Draw(sheet, sheet.Bounds(), image.NewUniform(hex(light.Paper)), image.Point{}, draw.Src)
+	for row, d := range all {
+		for col, m := range Measures() {
+			drawing := Draw(m, d, Options{WithFood: row%2 == 1})
+			img, err := raster(SVG(drawing, light, 1.8*max(drawing.Width, drawing.Height)), hex(light.Paper))
+			if err != nil {
+				t.Fatal(err)
+			}
+			draw.Draw(sheet, img.Bounds().Add(image.Pt(col*cell+10, row*cell+10)), img, image.Point{}, draw.Src)
+		}
+	}
+	return sheet
 }

@@ -125,7 +125,7 @@ func drawPalm(p *pen, d Dimensions) {
 	if p.full() {
 		p.shade(s.ulnar, 0.26, 0.66, 9, 9)
 	}
-	if p.opt.WithFood {
+	if p.opt.WithFood && p.atLeastMedium() {
 		p.fillet(f)
 	}
 	p.span("palm breadth", f.at(-41.5, -90), f.at(41.5, -90))

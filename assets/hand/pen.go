@@ -18,10 +18,6 @@ const (
 // faces this way come out heavier.
 var lightFrom = pt(0.55, 0.83)
 
-// washSlip is how far the wash misses the line, as a brush does: a sliver of
-// paper stays on the side of the light.
-var washSlip = pt(1.1, 0.9)
-
 // pen collects the paths of one drawing.
 type pen struct {
 	out    Drawing
@@ -46,6 +42,15 @@ func (p *pen) scale(side float64) {
 // full and atLeastMedium say which lines are wanted.
 func (p *pen) full() bool          { return p.opt.Detail == Full }
 func (p *pen) atLeastMedium() bool { return p.opt.Detail != Small }
+
+// slip is how far the wash misses the line, as a brush does: a sliver of paper
+// stays on the side of the light.
+func (p *pen) slip() Point {
+	if p.atLeastMedium() {
+		return pt(1.1, 0.9)
+	}
+	return Point{}
+}
 
 // fill paints the area that the curves enclose.
 func (p *pen) fill(role Role, cs ...curve.Curve) {
@@ -75,9 +80,7 @@ func (p *pen) area(role Role, poly []Point) {
 // halvable washes an area, or for a half measure the part of it on the side of
 // the cut to which keep points; the cut itself is drawn last, over all lines.
 func (p *pen) halvable(area curve.Curve, on, keep Point, cut curve.Curve) {
-	if p.atLeastMedium() {
-		area = area.Moved(washSlip)
-	}
+	area = area.Moved(p.slip())
 	if !p.opt.Half {
 		p.fill(Wash, area)
 		return

@@ -30,13 +30,18 @@ func drawThumb(p *pen, d Dimensions) {
 	for i, f := range thumbFingers {
 		p.ink([]float64{0.95, 0.95, 0.95, 1.1}[i], at.line(f...))
 	}
-	p.ink(1.08, rise)
-	p.ink(1.2, heel)
+	if p.atLeastMedium() {
+		p.ink(1.08, rise)
+		p.ink(1.2, heel)
+	} else { // a shorter arm leaves room for the hand
+		p.ink(1, rise.Part(0.06, 1))
+		p.ink(1, heel.Part(0, 0.8))
+	}
 	p.thumbFolds(at, thumb)
 	if p.full() {
 		p.shade(heel, 0.08, 0.6, 10, 10)
 	}
-	if p.opt.WithFood {
+	if p.opt.WithFood && p.atLeastMedium() {
 		p.oilAndNuts(thumb)
 	}
 	p.span("thumb length", thumb(13, 0), thumb(13, -63.2))
