@@ -1,0 +1,125 @@
+package sheet
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"handbreadth/domain/screen"
+	"handbreadth/ui/draft"
+)
+
+// The sections that the sheet leads to.
+const (
+	sectionIntake    = "intake"
+	sectionScreening = "screening"
+	sectionTargets   = "targets"
+	sectionHandout   = "handout"
+)
+
+// want is one thing that a plan still needs.
+type want struct {
+	Label   string // "Height"
+	Problem string // what was given and what is accepted; "" where nothing was given
+	Section string
+	Field   draft.Field
+}
+
+var labels = map[draft.Field]string{
+	draft.Date: "Date of the visit", draft.Name: "Name", draft.Born: "Date of birth",
+	draft.Sex: "Sex for the equation", draft.Height: "Height", draft.Weight: "Weight",
+	draft.Activity: "Activity", draft.PAL: "Activity as a number", draft.GoalKind: "Goal",
+	draft.GoalWeight: "Goal weight", draft.GoalBy: "Goal date", draft.GoalEnergy: "Agreed energy",
+	draft.Meals: "Meals a day", draft.Pattern: "Eating pattern", draft.Avoid: "Foods to avoid",
+	draft.Balance: "Carbohydrate-fat balance", draft.FatFloor: "Fat floor", draft.Protein: "Protein",
+	draft.NextVisit: "Next visit",
+}
+
+// labelOf names a field as the sheet says it.
+func labelOf(field draft.Field) string {
+	if label, ok := labels[field]; ok {
+		return label
+	}
+	if isReason(field) {
+		return "Reason for a hold"
+	}
+	return string(field)
+}
+
+// sectionOf returns the section in which a field is filled in.
+func sectionOf(field draft.Field) string {
+	switch field {
+	case draft.Balance, draft.FatFloor, draft.Protein:
+		return sectionTargets
+	case draft.NextStep, draft.NextVisit:
+		return sectionHandout
+	}
+	if isReason(field) || isScreening(field) {
+		return sectionScreening
+	}
+	return sectionIntake
+}
+
+var (
+	reasonPrefix    = strings.TrimSuffix(string(draft.Reason("", "")), ".")
+	screeningPrefix = string(draft.Screening(""))
+)
+
+func isReason(field draft.Field) bool    { return strings.HasPrefix(string(field), reasonPrefix) }
+func isScreening(field draft.Field) bool { return strings.HasPrefix(string(field), screeningPrefix) }
+
+// order is the order in which what is wrong is told: that of the form.
+var order = []draft.Field{
+	draft.Date, draft.Born, draft.Sex, draft.Height, draft.Weight, draft.Activity, draft.PAL,
+	draft.GoalKind, draft.GoalWeight, draft.GoalBy, draft.GoalEnergy, draft.Meals, draft.Pattern,
+	draft.Avoid, draft.Balance, draft.FatFloor, draft.Protein, draft.NextVisit,
+}
+
+// wantsOf lists what could not be read, then what is missing, then the
+// screening, which a plan needs before it leaves the desk.
+func wantsOf(r draft.Reading) []want {
+	list := problemsOf(r)
+	for _, field := range r.Missing {
+		list = append(list, want{Label: labelOf(field), Section: sectionOf(field), Field: field})
+	}
+	if missing := screen.Unasked(r.Intake.Screening); len(missing) > 0 {
+		list = append(list, want{Label: questions(len(missing)), Section: sectionScreening, Field: draft.Screening(missing[0])})
+	}
+	return list
+}
+
+func questions(n int) string {
+	if n == 1 {
+		return "1 screening question"
+	}
+	return fmt.Sprintf("%d screening questions", n)
+}
+
+// problemsOf lists what is wrong in the order of the form; what the form does
+// not order comes last.
+func problemsOf(r draft.Reading) []want {
+	fields := slices.SortedFunc(maps.Keys(r.Problems), func(a, b draft.Field) int {
+		if by := rank(a) - rank(b); by != 0 {
+			return by
+		}
+		return strings.Compare(string(a), string(b))
+	})
+	list := make([]want, len(fields))
+	for i, field := range fields {
+		p := r.Problems[field]
+		list[i] = want{
+			Label:   labelOf(field),
+			Problem: "“" + p.Given + "” is not understood. Accepted: " + p.Accepted + ".",
+			Section: sectionOf(field), Field: field,
+		}
+	}
+	return list
+}
+
+func rank(field draft.Field) int {
+	if i := slices.Index(order, field); i >= 0 {
+		return i
+	}
+	return len(order)
+}

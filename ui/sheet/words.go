@@ -1,0 +1,103 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"handbreadth/domain"
+	"handbreadth/domain/derive"
+	"handbreadth/domain/energy"
+	"handbreadth/domain/hand"
+	"handbreadth/domain/unit"
+)
+
+const (
+	emptyLead   = "Figures appear here while the intake is filled in. Birth date, sex, height and weight give the first."
+	waitingLead = "The target and the measures appear when these are filled in."
+	heldWords   = "Held until a reason is recorded"
+	noTarget    = "No target"
+)
+
+func referredLead(refers int) string {
+	if refers == 1 {
+		return "One finding asks for a referral first, so no target is set. The handout section writes the referral note."
+	}
+	return fmt.Sprintf("%d findings ask for a referral first, so no target is set. The handout section writes the referral note.", refers)
+}
+
+func earlyLead(stops int) string {
+	if stops == 1 {
+		return "One answer asks for a referral first, so no target will be set. With the intake filled in, the handout section writes the referral note."
+	}
+	return fmt.Sprintf("%d answers ask for a referral first, so no target will be set. With the intake filled in, the handout section writes the referral note.", stops)
+}
+
+// energyFigure tells an energy with its range.
+func energyFigure(d derive.Derived[unit.Kilocalorie], style unit.Style) figure {
+	return figure{Value: style.Energy(d.Value), Note: likely(d.Low, d.High, style), Steps: d.Steps}
+}
+
+// gramFigure tells a macro with its part of the energy.
+func gramFigure(d derive.Derived[unit.Gram], share unit.Percent, style unit.Style) figure {
+	return figure{
+		Value: style.Grams(d.Value), Steps: d.Steps,
+		Note: style.Percent(unit.Percent(math.Round(float64(share)))) + " of energy",
+	}
+}
+
+// likely tells a range of energy: "likely 1640 to 2130".
+func likely(low, high unit.Kilocalorie, style unit.Style) string {
+	if low >= high {
+		return ""
+	}
+	return "likely " + rounded(low, style) + " to " + rounded(high, style)
+}
+
+// rounded writes an energy to the nearest 10 kcal or 50 kJ, so that a range
+// does not claim more than is known.
+func rounded(e unit.Kilocalorie, style unit.Style) string {
+	value, _ := style.EnergyValue(max(e, 0))
+	step := 10.0
+	if style.EnergyIn == unit.InKilojoules {
+		step = 50
+	}
+	return style.Number(math.Round(value/step)*step, 0)
+}
+
+// targetNote tells how sure the target is: as sure as the maintenance energy
+// that it is reckoned from. An energy that was agreed has no range; what is not
+// sure then is where it leads.
+func targetNote(p domain.Plan, style unit.Style) string {
+	if p.Intake.Goal.Energy != 0 {
+		return "as agreed"
+	}
+	m := p.Maintenance
+	return likely(m.Low+p.Goal.Change, m.High+p.Goal.Change, style)
+}
+
+// aside says where the target stands beside maintenance.
+func aside(o energy.Outcome, style unit.Style) string {
+	switch {
+	case o.Lowers():
+		return style.Energy(-o.Change) + " under maintenance"
+	case o.Raises():
+		return style.Energy(o.Change) + " over maintenance"
+	}
+	return "the same as maintenance"
+}
+
+// countedDay tells a day's measures: "6 palms, 5 fists, 7½ cupped hands and 6
+// thumbs, over 3 meals".
+func countedDay(day hand.Measures, meals int) string {
+	parts := make([]string, 0, len(hand.Kinds()))
+	for _, k := range hand.Kinds() {
+		parts = append(parts, k.Counted(day.Of(k)))
+	}
+	last := len(parts) - 1
+	words := strings.Join(parts[:last], ", ") + " and " + parts[last]
+	if meals == 1 {
+		return words + ", in one meal"
+	}
+	return fmt.Sprintf("%s, over %d meals", words, meals)
+}
