@@ -9,18 +9,14 @@ import (
 	"handbreadth/domain/unit"
 )
 
-// Sex is the sex whose equation is used. It is asked as such, apart from
-// gender: the published equations know two groups.
-type Sex string
+// Sex is the sex whose equation is used.
+type Sex = unit.Sex
 
 // The groups that the published equations know.
 const (
-	Female Sex = "female"
-	Male   Sex = "male"
+	Female = unit.Female
+	Male   = unit.Male
 )
-
-// Valid reports whether the equations know this group.
-func (s Sex) Valid() bool { return s == Female || s == Male }
 
 // RestingEquation names a published equation for resting energy.
 type RestingEquation string
