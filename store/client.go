@@ -149,19 +149,52 @@ func (s *Store) touch(ctx context.Context, tx *sqlx.Tx, id ClientID) error {
 }
 
 // DeleteClient removes the client and everything kept on it, in one
-// transaction, and then wipes the traces out of the file. It cannot be undone,
-// and copies of the file made earlier are not touched: see OldCopies.
+// transaction, and then writes the file anew, so that no trace is left in it.
+// It cannot be undone. Copies of the file made earlier are not touched (see
+// OldCopies), nor is what the disk itself keeps of replaced blocks.
 //
-// ErrTracesLeft means that the client is gone from the file's content, but that
-// its bytes could not be wiped yet; Close does it.
+// ErrTracesLeft means that the client is deleted for good, but that the file
+// could not be written anew yet; the next Open tries again.
 func (s *Store) DeleteClient(ctx context.Context, id ClientID) error {
 	err := s.write(ctx, func(tx *sqlx.Tx) error {
-		return execOne(ctx, tx, "DELETE FROM client WHERE id = ?", id)
+		if err := execOne(ctx, tx, "DELETE FROM client WHERE id = ?", id); err != nil {
+			return err
+		}
+		_, err := exec(ctx, tx, "INSERT INTO meta (name, value) VALUES (?, 'yes') ON CONFLICT (name) DO NOTHING", wipeNote)
+		return err
 	})
 	if err != nil {
 		return err
 	}
-	return emptyLog(ctx, s.writer)
+	return s.wipe(ctx)
+}
+
+// wipeNote is there from a deletion until its traces are gone. SetMeta cannot
+// write a name like this one.
+const wipeNote = "Wipe"
+
+// wipe removes the traces of deleted clients from the file.
+func (s *Store) wipe(ctx context.Context) error {
+	if err := rewrite(ctx, s.writer); err != nil {
+		return err
+	}
+	return s.write(ctx, func(tx *sqlx.Tx) error {
+		_, err := exec(ctx, tx, "DELETE FROM meta WHERE name = ?", wipeNote)
+		return err
+	})
+}
+
+// wipeIfDue wipes what an earlier deletion had to leave. Traces that still
+// cannot be removed do not keep the file from being used.
+func (s *Store) wipeIfDue(ctx context.Context) error {
+	_, err := s.Meta(ctx, wipeNote)
+	if err == nil {
+		err = s.wipe(ctx)
+	}
+	if errors.Is(err, ErrNotFound) || errors.Is(err, ErrTracesLeft) {
+		return nil
+	}
+	return err
 }
 
 // OldCopies returns the copies that were made beside the file before updates,

@@ -63,7 +63,7 @@ var plainWords = map[error]string{
 	ErrImmutable: "Visits, plans and saved versions are kept as they were made. Make a new one instead.",
 	ErrExists:    "There is already a file with this name. It was left as it is. Choose another name.",
 	ErrTracesLeft: "The client is deleted. Traces of the text may remain inside the file " +
-		"until Handbreadth has been closed.",
+		"until Handbreadth has been closed and opened again.",
 }
 
 const plainUnknown = "Something went wrong with the client file. What was saved before is safe. " +

@@ -33,12 +33,13 @@ const (
 // Settings go into the address, so that every connection of a pool gets them.
 const (
 	// writerSettings: full sync makes a commit durable when it returns;
-	// secure_delete overwrites what is deleted.
+	// secure_delete overwrites what is deleted; temp_store keeps sorting and
+	// rebuilding in memory, out of the system's folder for temporary files.
 	writerSettings = "?_pragma=busy_timeout(5000)&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)" +
 		"&_pragma=foreign_keys(1)&_pragma=secure_delete(1)&_pragma=trusted_schema(0)" +
-		"&_time_format=sqlite&_txlock=immediate&_defensive=1"
+		"&_pragma=temp_store(2)&_time_format=sqlite&_txlock=immediate&_defensive=1"
 	readerSettings = "?_pragma=busy_timeout(5000)&_pragma=foreign_keys(1)&_pragma=trusted_schema(0)" +
-		"&_pragma=query_only(1)&_time_format=sqlite&_defensive=1"
+		"&_pragma=temp_store(2)&_pragma=query_only(1)&_time_format=sqlite&_defensive=1"
 	// lookSettings reads a file that nobody changes meanwhile (the lock is
 	// held): immutable makes no companion files. It must not be used where a
 	// write-ahead log waits to be read.
@@ -200,13 +201,17 @@ func copyInto(ctx context.Context, db sqlx.ExecerContext, path string) error {
 	return explain(err)
 }
 
-// emptyLog brings the write-ahead log into the file and cuts it to nothing. It
-// fails with ErrTracesLeft when a read is still going on.
-func emptyLog(ctx context.Context, db sqlx.QueryerContext) error {
+// rewrite writes the whole file anew, because pages that were once split or
+// joined keep copies of rows that secure_delete does not reach, and cuts the
+// write-ahead log to nothing. It fails with ErrTracesLeft, also when a read is
+// still going on.
+func rewrite(ctx context.Context, db dbConn) error {
+	if _, err := db.ExecContext(ctx, "VACUUM"); err != nil {
+		return fail(ErrTracesLeft, explain(err))
+	}
 	var busy, pages, moved int
-	row := db.QueryRowxContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)")
-	if err := row.Scan(&busy, &pages, &moved); err != nil {
-		return fail(ErrTracesLeft, err)
+	if err := db.QueryRowxContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)").Scan(&busy, &pages, &moved); err != nil {
+		return fail(ErrTracesLeft, explain(err))
 	}
 	if busy != 0 {
 		return fail(ErrTracesLeft, errors.New("the log is being read"))

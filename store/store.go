@@ -69,6 +69,9 @@ func openWith(ctx context.Context, path string, opts Options, migrations fs.FS) 
 			return nil, explain(err)
 		}
 	}
+	if err := s.wipeIfDue(ctx); err != nil {
+		return nil, err
+	}
 	return s, nil
 }
 

@@ -1,0 +1,135 @@
+package store
+
+import (
+	"bytes"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"strings"
+	"testing"
+)
+
+// Small bodies of many clients share pages, and pages that split or join leave
+// copies behind which the pragma secure_delete alone does not reach: without
+// the rewriting of the file most runs of this test fail.
+func TestDeleteClientWipesTraces(t *testing.T) {
+	path := newPath(t)
+	s := mustOpen(t, path, Options{})
+	seed := rand.Uint64()
+	t.Logf("seed %d", seed)
+	rng := rand.New(rand.NewPCG(seed, 0))
+	const clients = 150
+	ids := make([]ClientID, clients)
+	mark := func(i int) string { return fmt.Sprintf("traceof%03dx", i) }
+	body := func(i int) []byte { return []byte(strings.Repeat(mark(i), 1+rng.IntN(30))) }
+	for i := range ids {
+		ids[i] = fillClient(t, s, func(string) []byte { return body(i) }).client.ID
+	}
+	for range 600 {
+		i := rng.IntN(clients)
+		must(s.SaveDraft(t.Context(), ids[i], FormIntake, body(i)))(t)
+	}
+	for i := 0; i < clients; i += 10 {
+		if err := s.DeleteClient(t.Context(), ids[i]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	all := allBytes(t, path)
+	for i, id := range ids {
+		found := bytes.Count(all, []byte(mark(i))) + bytes.Count(all, []byte(id))
+		if deleted := i%10 == 0; deleted && found > 0 {
+			t.Errorf("deleted client %d: %d traces", i, found)
+		} else if !deleted && found == 0 {
+			t.Errorf("client %d was not deleted, yet it is gone", i)
+		}
+	}
+}
+
+func TestDeleteClientRemovesEveryRow(t *testing.T) {
+	s := mustOpen(t, newPath(t), Options{})
+	word := func(column string) []byte { return []byte(column) }
+	goes, stays := fillClient(t, s, word), fillClient(t, s, word)
+	if err := s.DeleteClient(t.Context(), goes.client.ID); err != nil {
+		t.Fatal(err)
+	}
+	for _, table := range []string{"client", "record", "draft", "intake", "plan_version", "handout"} {
+		column := "client_id"
+		if table == "client" {
+			column = "id"
+		}
+		for id, want := range map[ClientID]bool{goes.client.ID: false, stays.client.ID: true} {
+			var n int
+			if err := s.reader.Get(&n, "SELECT count(*) FROM "+table+" WHERE "+column+" = ?", id); err != nil {
+				t.Fatal(err)
+			}
+			if (n > 0) != want {
+				t.Errorf("%s has %d rows of a client whose rows should be there: %v", table, n, want)
+			}
+		}
+	}
+	_, err := s.Client(t.Context(), goes.client.ID)
+	wantErr(t, err, ErrNotFound)
+	wantErr(t, s.DeleteClient(t.Context(), goes.client.ID), ErrNotFound)
+}
+
+// The tables above are all that have a client: a new one must be added there.
+func TestEveryTableWithAClientCascades(t *testing.T) {
+	s := mustOpen(t, newPath(t), Options{})
+	var tables []string
+	if err := s.reader.Select(&tables, `SELECT s.name FROM sqlite_schema s JOIN pragma_table_info(s.name) c
+		WHERE s.type = 'table' AND c.name = 'client_id' AND NOT EXISTS (SELECT 1 FROM pragma_foreign_key_list(s.name) f
+		WHERE f."table" = 'client' AND f."from" = 'client_id' AND f.on_delete = 'CASCADE')`); err != nil {
+		t.Fatal(err)
+	}
+	if len(tables) > 0 {
+		t.Errorf("tables whose rows outlive their client: %v", tables)
+	}
+}
+
+func TestTracesLeftByABusyReaderAreWipedAtTheNextOpening(t *testing.T) {
+	path := newPath(t)
+	s := mustOpen(t, path, Options{})
+	const secret = "wanderingsecret"
+	id := must(s.CreateClient(t.Context(), map[Kind][]byte{KindText: []byte(secret)}))(t).ID
+	if _, err := s.writer.Exec("PRAGMA busy_timeout = 0"); err != nil {
+		t.Fatal(err)
+	}
+	tx, err := s.reader.Beginx()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer tx.Rollback()
+	var n int
+	if err := tx.Get(&n, "SELECT count(*) FROM client"); err != nil || n != 1 {
+		t.Fatal(n, err)
+	}
+	wantErr(t, s.DeleteClient(t.Context(), id), ErrTracesLeft)
+	if !bytes.Contains(allBytes(t, path), []byte(secret)) {
+		t.Fatal("the reader left nothing to wipe: this test shows nothing")
+	}
+	if err := tx.Rollback(); err != nil {
+		t.Fatal(err)
+	}
+	mustClose(t, s)
+
+	s = mustOpen(t, path, Options{})
+	if bytes.Contains(allBytes(t, path), []byte(secret)) {
+		t.Error("the trace is still there")
+	}
+	if _, err := s.Meta(t.Context(), wipeNote); err == nil {
+		t.Error("the note to wipe is still there")
+	}
+}
+
+func TestOldCopiesNamesCopiesOnly(t *testing.T) {
+	path := newPath(t)
+	s := mustOpen(t, path, Options{})
+	for _, name := range []string{path + ".before-v7", path + ".backup"} {
+		if err := os.WriteFile(name, nil, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got := must(s.OldCopies())(t); len(got) != 1 || got[0] != s.Path()+".before-v7" {
+		t.Errorf("got %v", got)
+	}
+}
