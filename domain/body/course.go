@@ -64,21 +64,29 @@ func (m *model) after(s state, intake float64, days int) state {
 }
 
 // Glycogen and fluid settle within days of a change of intake, and need shorter
-// steps until then.
+// steps until then. Later a day is one step, unless glycogen turns over so fast
+// (in very large intakes) that a step would overshoot.
 const (
 	settlingDays  = 7
 	settlingSteps = 4
+	mostTurnover  = 1.3 // of glycogen in one step
 )
 
 // oneDay moves a state on by the nth day, from 0, of a phase.
 func (m *model) oneDay(s state, intake float64, n int) state {
-	if n >= settlingDays {
-		return m.step(s, intake, 1)
+	steps := m.stepsADay(intake)
+	if n < settlingDays {
+		steps *= settlingSteps
 	}
-	for range settlingSteps {
-		s = m.step(s, intake, 1.0/settlingSteps)
+	for range steps {
+		s = m.step(s, intake, 1/float64(steps))
 	}
 	return s
+}
+
+func (m *model) stepsADay(intake float64) int {
+	turnover := 2 * math.Sqrt(m.carb0*carbohydrateShare*math.Max(intake, 0)) / (glycogenStart * glycogenEnergy)
+	return max(1, int(math.Ceil(turnover/mostTurnover)))
 }
 
 // holding returns the intake that holds the weight of a state once glycogen,
