@@ -39,6 +39,9 @@ func drawFist(p *pen, d Dimensions) {
 	at := place(func(x, y float64) Point { return pt(x*r.breadth, y*r.palm*fistHeight) })
 	thumb := at.stretched(-40, -40, r.thumb, r.thumbBreadth)
 	p.scale(1.12 * d.PalmLength)
+	if p.food() {
+		p.scale(2.15 * d.PalmBreadth)
+	}
 	left := curve.Join(at.line(-30, 18, -29.8, 7, -32.6, -5, -39, -17, -45, -30), thumb.line(-47.8, -42, -46, -53, -38.5, -63))
 	right := at.line(40, -60, 42.6, -50, 42.8, -36, 39, -19, 32.6, -4, 30.4, 6, 30.8, 18)
 	top := fistTop(at)
@@ -50,7 +53,7 @@ func drawFist(p *pen, d Dimensions) {
 	if p.full() {
 		p.shade(right, 0.16, 0.6, 11, 11)
 	}
-	if p.opt.WithFood && p.atLeastMedium() {
+	if p.food() {
 		p.floret(at)
 	}
 	p.span("palm breadth", at(-41.6, -79), at(41.6, -79))

@@ -6,7 +6,10 @@
 // into a picture for the screen, and the paper side walks Drawing.Paths.
 package hand
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // Dimensions are the plain sizes of one hand, in millimetres.
 type Dimensions struct {
@@ -112,55 +115,51 @@ func DetailFor(px float64) Detail {
 // Options choose what is drawn. The zero value is the whole measure, without
 // food, with all lines.
 type Options struct {
-	Half     bool   // half a measure: the wash covers half, a dashed line marks the cut
-	WithFood bool   // show food in or beside the hand
-	Detail   Detail // how much is drawn
+	Half bool // half a measure: the wash covers half, a dashed line marks the cut
+	// WithFood shows food in or beside the hand: a piece of fish on the palm, a
+	// floret by the fist, oil and nuts by the thumb; halved with the measure. The
+	// cupped hand always holds its grains. Small pictures have no room for food.
+	WithFood bool
+	Detail   Detail
 }
 
 // Draw draws one measure of a hand with the given dimensions at 1:1, in
-// millimetres. Every part lies inside the drawing's box. A dimension that is
-// not positive takes its reference value.
+// millimetres. Every part lies inside the drawing's box. A size that cannot be
+// (not positive, not finite) takes its reference value, or the share of the
+// other sizes that the reference hand has; a hand is drawn at least a fifth
+// longer than its palm.
 func Draw(m Measure, d Dimensions, opt Options) Drawing {
 	d = sane(d)
 	p := newPen(opt)
 	switch m {
-	case Palm:
-		drawPalm(p, d)
 	case Fist:
 		drawFist(p, d)
 	case CuppedHand:
 		drawCupped(p, d)
 	case Thumb:
 		drawThumb(p, d)
+	default:
+		drawPalm(p, d)
 	}
 	return p.finish()
 }
 
-// sane replaces sizes that cannot be drawn by the reference hand's, and gives
-// fingers at least a fifth of the palm's length.
+// sane replaces sizes that cannot be drawn.
 func sane(d Dimensions) Dimensions {
 	ref := Reference()
-	fix := func(v *float64, fallback float64) {
-		if !(*v > 0) {
-			*v = fallback
-		}
-	}
-	fix(&d.PalmBreadth, ref.PalmBreadth)
-	fix(&d.PalmLength, ref.PalmLength)
-	fix(&d.HandLength, d.PalmLength*ref.HandLength/ref.PalmLength)
-	if d.HandLength < 1.2*d.PalmLength {
-		d.HandLength = 1.2 * d.PalmLength
-	}
-	return WithThumb(positiveThumb(d))
+	d.PalmBreadth = sizeOr(d.PalmBreadth, ref.PalmBreadth)
+	d.PalmLength = sizeOr(d.PalmLength, ref.PalmLength)
+	d.HandLength = sizeOr(d.HandLength, d.PalmLength*ref.HandLength/ref.PalmLength)
+	d.HandLength = max(d.HandLength, 1.2*d.PalmLength)
+	d.ThumbLength = sizeOr(d.ThumbLength, 0)
+	d.ThumbBreadth = sizeOr(d.ThumbBreadth, 0)
+	return WithThumb(d)
 }
 
-// positiveThumb marks a thumb size that is not positive as not measured.
-func positiveThumb(d Dimensions) Dimensions {
-	if !(d.ThumbLength > 0) {
-		d.ThumbLength = 0
+// sizeOr returns mm if it is a size, else the fallback.
+func sizeOr(mm, fallback float64) float64 {
+	if mm > 0 && !math.IsInf(mm, 1) {
+		return mm
 	}
-	if !(d.ThumbBreadth > 0) {
-		d.ThumbBreadth = 0
-	}
-	return d
+	return fallback
 }

@@ -113,7 +113,7 @@ func palmArea(f palmFrame) curve.Curve {
 func drawPalm(p *pen, d Dimensions) {
 	f := newPalmFrame(d)
 	s := newPalmShape(f)
-	p.scale(d.HandLength)
+	p.scale(1.08 * d.HandLength)
 	p.fill(Paper, s.outline())
 	p.halvable(palmArea(f), f.at(0, -54), pt(0, 1), f.at.line(-48, -53, 0, -54.5, 41, -53.5))
 	p.palmCreases(f)
@@ -125,7 +125,7 @@ func drawPalm(p *pen, d Dimensions) {
 	if p.full() {
 		p.shade(s.ulnar, 0.26, 0.66, 9, 9)
 	}
-	if p.opt.WithFood && p.atLeastMedium() {
+	if p.food() {
 		p.fillet(f)
 	}
 	p.span("palm breadth", f.at(-41.5, -90), f.at(41.5, -90))

@@ -6,13 +6,10 @@ import (
 	"handbreadth/assets/internal/curve"
 )
 
-// Line weights. Full is a length on paper; the smaller levels are shares of
-// the drawing's longer side, so that a line is about 1.5 pixels in an icon.
-const (
-	fullWeight  = 1.15 // mm
-	mediumShare = 0.021
-	smallShare  = 0.045
-)
+// Line weights are shares of the drawing's longer side, so that pictures of the
+// same size have the same line: about 1.5 pixels in an icon, about 1 mm at life
+// size.
+var weightShare = [...]float64{Full: 0.0074, Medium: 0.021, Small: 0.045}
 
 // lightFrom points away from the light (upper left): lines whose outer side
 // faces this way come out heavier.
@@ -27,21 +24,19 @@ type pen struct {
 	lines  int         // counts lines, so that each wavers in its own way
 }
 
-func newPen(opt Options) *pen { return &pen{opt: opt, weight: fullWeight} }
-
-// scale tells the pen the longer side of the drawing to come, in millimetres.
-func (p *pen) scale(side float64) {
-	switch p.opt.Detail {
-	case Medium:
-		p.weight = mediumShare * side
-	case Small:
-		p.weight = smallShare * side
-	}
+func newPen(opt Options) *pen {
+	opt.Detail = min(max(opt.Detail, Full), Small)
+	return &pen{opt: opt, weight: 1}
 }
 
-// full and atLeastMedium say which lines are wanted.
+// scale tells the pen the longer side of the drawing to come, in millimetres.
+func (p *pen) scale(side float64) { p.weight = weightShare[p.opt.Detail] * side }
+
+// full and atLeastMedium say which lines are wanted; food says whether to draw
+// food, for which icons have no room.
 func (p *pen) full() bool          { return p.opt.Detail == Full }
 func (p *pen) atLeastMedium() bool { return p.opt.Detail != Small }
+func (p *pen) food() bool          { return p.opt.WithFood && p.atLeastMedium() }
 
 // slip is how far the wash misses the line, as a brush does: a sliver of paper
 // stays on the side of the light.

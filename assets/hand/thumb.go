@@ -41,7 +41,7 @@ func drawThumb(p *pen, d Dimensions) {
 	if p.full() {
 		p.shade(heel, 0.08, 0.6, 10, 10)
 	}
-	if p.opt.WithFood && p.atLeastMedium() {
+	if p.food() {
 		p.oilAndNuts(thumb)
 	}
 	p.span("thumb length", thumb(13, 0), thumb(13, -63.2))
