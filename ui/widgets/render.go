@@ -3,7 +3,6 @@ package widgets
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/widget"
 )
 
 // renderer draws a widget from functions. Refresh recolours, lays out anew and
@@ -63,6 +62,3 @@ func place(object fyne.CanvasObject, x, y, width, height float32) {
 	object.Move(fyne.NewPos(x, y))
 	object.Resize(fyne.NewSize(width, height))
 }
-
-// shell is a widget that is made of other objects and can itself not be used.
-type shell struct{ widget.BaseWidget }

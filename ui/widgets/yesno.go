@@ -1,0 +1,160 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+
+	"handbreadth/domain/screen"
+	"handbreadth/ui/theme"
+)
+
+// yesNoAnswers are the answers in the order in which they are shown.
+var yesNoAnswers = []screen.Answer{screen.NotAsked, screen.No, screen.Yes}
+
+// YesNo is one screening question with the answers "not asked", "no" and "yes".
+// By keyboard: n, y, and Delete or Backspace for "not asked"; left and right
+// step through the answers, up and down go to the questions beside.
+type YesNo struct {
+	options
+	OnChanged func(answer screen.Answer)
+
+	note   *Text
+	answer screen.Answer
+}
+
+// NewYesNo returns a question that was not asked. The callback may be nil.
+func NewYesNo(question string, onChanged func(answer screen.Answer)) *YesNo {
+	y := &YesNo{OnChanged: onChanged, note: NewText("", Small)}
+	y.chosen = func(i int) bool { return yesNoAnswers[i] == y.answer }
+	y.act = func(i int) { y.give(yesNoAnswers[i]) }
+	y.setUp(y, question, []Option{{Label: "Not asked"}, {Label: "No"}, {Label: "Yes"}}, false)
+	y.label.SetStyle(Body)
+	return y
+}
+
+// Question returns the text of the question.
+func (y *YesNo) Question() string { return y.label.Text() }
+
+// Answer returns the answer.
+func (y *YesNo) Answer() screen.Answer { return y.answer }
+
+// SetAnswer gives an answer without calling back.
+func (y *YesNo) SetAnswer(answer screen.Answer) {
+	y.answer = answer
+	for i, a := range yesNoAnswers {
+		if a == answer {
+			y.cursor = i
+		}
+	}
+	y.Refresh()
+}
+
+// SetNote sets a remark below the question, such as what a yes means; "" removes
+// it.
+func (y *YesNo) SetNote(note string) {
+	y.note.SetText(note)
+	y.Refresh()
+}
+
+// TypedRune answers with y and n.
+func (y *YesNo) TypedRune(r rune) {
+	switch r {
+	case 'y', 'Y':
+		y.give(screen.Yes)
+	case 'n', 'N':
+		y.give(screen.No)
+	}
+}
+
+// TypedKey steps through the answers and to the questions beside.
+func (y *YesNo) TypedKey(key *fyne.KeyEvent) {
+	switch key.Name {
+	case fyne.KeyDelete, fyne.KeyBackspace:
+		y.give(screen.NotAsked)
+	case fyne.KeyUp:
+		goBack(y)
+	case fyne.KeyDown:
+		goOn(y)
+	case fyne.KeySpace:
+		y.give(yesNoAnswers[(y.cursor+1)%len(yesNoAnswers)])
+	default:
+		if i, moved := y.step(key.Name); moved {
+			y.give(yesNoAnswers[i])
+			return
+		}
+		commonKey(y, key.Name)
+	}
+}
+
+func (y *YesNo) give(answer screen.Answer) {
+	if y.Disabled() || answer == y.answer {
+		return
+	}
+	y.SetAnswer(answer)
+	if y.OnChanged != nil {
+		y.OnChanged(answer)
+	}
+}
+
+// besideFrom is the width from which the answers stand beside the question.
+const besideFrom float32 = 560
+
+// HeightFor returns the height that the row needs at a width.
+func (y *YesNo) HeightFor(width float32) float32 { return y.arrange(width, false) }
+
+// CreateRenderer implements fyne.Widget.
+func (y *YesNo) CreateRenderer() fyne.WidgetRenderer {
+	r := y.options.CreateRenderer().(*renderer)
+	r.parts = append(r.parts, y.note)
+	r.min = func() fyne.Size {
+		width := max(y.answersWidth(), y.label.MinSize().Width)
+		return fyne.NewSize(width, y.HeightFor(max(width, y.Size().Width)))
+	}
+	r.layout = func(size fyne.Size) { y.arrange(size.Width, true) }
+	recolor := r.recolor
+	r.recolor = func() {
+		recolor()
+		y.note.SetColour(inkOf(y.Disabled(), theme.Muted))
+	}
+	return r
+}
+
+func (y *YesNo) answersWidth() float32 {
+	width := float32(0)
+	for _, b := range y.boxes {
+		width += b.naturalWidth()
+	}
+	return width + theme.Half*float32(len(y.boxes)-1)
+}
+
+// arrange returns the height of the row and, where set is true, places its parts.
+func (y *YesNo) arrange(width float32, set bool) float32 {
+	answers := y.answersWidth()
+	textWidth, beside := width, width >= besideFrom
+	if beside {
+		textWidth = width - answers - theme.Two
+	}
+	labelHeight := y.label.HeightFor(textWidth)
+	textHeight := labelHeight
+	if y.note.Text() != "" {
+		textHeight += y.note.HeightFor(textWidth)
+	}
+	boxHeight := y.boxes[0].heightFor(y.boxes[0].naturalWidth())
+	height, boxX, boxY, textY := max(textHeight, boxHeight), width-answers, float32(0), float32(0)
+	if beside {
+		boxY, textY = (height-boxHeight)/2, (height-textHeight)/2
+	} else {
+		height, boxX, boxY = textHeight+theme.Half+boxHeight, 0, textHeight+theme.Half
+	}
+	if set {
+		place(y.label, 0, textY, textWidth, labelHeight)
+		place(y.note, 0, textY+labelHeight, textWidth, max(0, textHeight-labelHeight))
+		for _, b := range y.boxes {
+			w := b.naturalWidth()
+			b.set(fyne.NewPos(boxX, boxY), fyne.NewSize(w, boxHeight))
+			boxX += w + theme.Half
+		}
+		b := y.boxes[y.cursor]
+		setRing(y.ring, y.focused, b.at.X, b.at.Y, b.size.Width, b.size.Height)
+	}
+	return height
+}
