@@ -29,7 +29,9 @@ func start(ctx context.Context, arguments []string) error {
 	}
 	began := time.Now()
 	fmt.Println("Building the program (the first time takes some minutes).")
+	stop := steps.Beat(os.Stdout, "building")
 	program, err := buildProgram(ctx, os.Stdout, os.Environ())
+	stop()
 	if err != nil {
 		return err
 	}

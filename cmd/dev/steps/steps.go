@@ -74,7 +74,7 @@ func (r Runner) one(ctx context.Context, name, logName string, step Step) (ok bo
 	defer log.Close()
 	fmt.Fprintf(r.Out, "%s\n", name)
 	start := time.Now()
-	stop := r.beat(name, start)
+	stop := Beat(r.Out, name)
 	failure := step.Run(ctx, log)
 	stop()
 	elapsed := Elapsed(time.Since(start))
@@ -90,8 +90,9 @@ func (r Runner) one(ctx context.Context, name, logName string, step Step) (ok bo
 	return false, nil
 }
 
-// beat says now and then that a step still runs, until stop is called.
-func (r Runner) beat(name string, start time.Time) (stop func()) {
+// Beat says now and then that something still runs, until stop is called.
+func Beat(out io.Writer, name string) (stop func()) {
+	start := time.Now()
 	done, ended := make(chan struct{}), make(chan struct{})
 	go func() {
 		defer close(ended)
@@ -102,7 +103,7 @@ func (r Runner) beat(name string, start time.Time) (stop func()) {
 			case <-done:
 				return
 			case <-ticker.C:
-				fmt.Fprintf(r.Out, "  %s: %s so far\n", name, Elapsed(time.Since(start)))
+				fmt.Fprintf(out, "  %s: %s so far\n", name, Elapsed(time.Since(start)))
 			}
 		}
 	}()
