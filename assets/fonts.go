@@ -4,6 +4,7 @@ package assets
 
 import (
 	"fmt"
+	"sync"
 
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goitalic"
@@ -57,9 +58,9 @@ func has(f *sfnt.Font, r rune) bool {
 	return err == nil && i != 0
 }
 
-// parsed reads the faces. They are compiled in, so one that cannot be read is
-// a fault of the build, not of the user.
-func parsed() []*sfnt.Font {
+// parsed reads the faces once. They are compiled in, so one that cannot be read
+// is a fault of the build, not of the user.
+var parsed = sync.OnceValue(func() []*sfnt.Font {
 	var out []*sfnt.Font
 	for name, data := range faces() {
 		f, err := sfnt.Parse(data)
@@ -69,4 +70,4 @@ func parsed() []*sfnt.Font {
 		out = append(out, f)
 	}
 	return out
-}
+})
