@@ -12,7 +12,39 @@ func Handout(plan domain.Plan, opt Options) ([]byte, error) {
 	if !plan.Issuable() {
 		return nil, notIssuable(plan)
 	}
-	return nil, ErrPaper
+	h, err := newHouse("Your plan", plan, opt)
+	if err != nil {
+		return nil, err
+	}
+	w := writer{house: h, sheet: newSheet(opt.Paper, h), plan: plan, targets: plan.Targets, withoutNumbers: opt.WithoutNumbers}
+	if err := w.sheet.frame(letterhead{h}, pagefoot{house: h, always: wordsFoot}); err != nil {
+		return nil, err
+	}
+	pages := w.pages(opt)
+	for _, blocks := range pages {
+		if err := w.sheet.add(blocks...); err != nil {
+			return nil, err
+		}
+	}
+	return w.sheet.finish()
+}
+
+// pages returns the blocks of the chosen pages, each kind beginning a page. The
+// cautions and the word on medical care close the last one, whatever is chosen.
+func (w writer) pages(opt Options) [][]block {
+	var pages [][]block
+	if opt.wants(PageGlance) {
+		pages = append(pages, w.glance()...)
+	}
+	if opt.wants(PageWhy) {
+		pages = append(pages, w.why())
+	}
+	if opt.wants(PageFoods) {
+		pages = append(pages, w.foods())
+	}
+	last := len(pages) - 1
+	pages[last] = append(pages[last], w.closing()...)
+	return pages
 }
 
 // Referral returns the note to a clinician as a PDF where a referral takes the
@@ -22,7 +54,18 @@ func Referral(plan domain.Plan, opt Options) ([]byte, error) {
 	if !plan.Gate.Referred() {
 		return nil, &NotReferredError{}
 	}
-	return nil, ErrPaper
+	h, err := newHouse("Referral note", plan, opt)
+	if err != nil {
+		return nil, err
+	}
+	w := writer{house: h, sheet: newSheet(opt.Paper, h), plan: plan, withoutNumbers: opt.WithoutNumbers}
+	if err := w.sheet.frame(letterhead{h}, pagefoot{house: h, always: wordsConfidential}); err != nil {
+		return nil, err
+	}
+	if err := w.sheet.add(w.referral()...); err != nil {
+		return nil, err
+	}
+	return w.sheet.finish()
 }
 
 func notIssuable(plan domain.Plan) error {

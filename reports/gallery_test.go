@@ -1,0 +1,46 @@
+package reports
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"handbreadth/domain/screen"
+	"handbreadth/domain/unit"
+)
+
+// TestGallery writes the papers to the folder in HANDBREADTH_GALLERY, to be
+// looked at.
+func TestGallery(t *testing.T) {
+	folder := os.Getenv("HANDBREADTH_GALLERY")
+	if folder == "" {
+		t.Skip("HANDBREADTH_GALLERY names no folder")
+	}
+	keep := func(name string, pdf []byte, err error) {
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		if err := os.WriteFile(filepath.Join(folder, name+".pdf"), pdf, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	opt := options(t)
+	opt.NextStep = "Add one fist of vegetables to lunch on work days."
+	pdf, err := Handout(planOf(t, woman()), opt)
+	keep("woman", pdf, err)
+
+	opt = options(t)
+	opt.Paper, opt.ClientFirstName, opt.Style.System = Letter, "Bartholomew", unit.USCustomary
+	pdf, err = Handout(planOf(t, man()), opt)
+	keep("man", pdf, err)
+
+	opt = options(t)
+	opt.WithoutNumbers = true
+	pdf, err = Handout(planOf(t, woman()), opt)
+	keep("plain", pdf, err)
+
+	in := woman()
+	in.Screening = in.Screening.With(screen.ThyroidUntreated, screen.Yes).With(screen.Gallstones, screen.Yes)
+	pdf, err = Referral(planOf(t, in), options(t))
+	keep("referral", pdf, err)
+}

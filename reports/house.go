@@ -1,0 +1,111 @@
+package reports
+
+import (
+	"fmt"
+	"strings"
+
+	"handbreadth/domain"
+	"handbreadth/domain/unit"
+)
+
+// house is the look of one paper: the brand and the options after cleaning and
+// checking.
+type house struct {
+	title        string // of the document; names nobody
+	practice     string
+	practitioner string
+	registration string
+	contact      []string
+	footer       string
+	logo         *logo
+	hue          colour // readable on white
+	style        unit.Style
+	reader       string // the client's first name
+	date         string
+	version      string
+	nextStep     string
+	nextVisit    string
+}
+
+// The most characters of what is typed for a paper.
+const (
+	mostName = 120
+	mostLine = 200
+	mostStep = 600
+)
+
+// newHouse checks and cleans the options. The error is [unit.Problems].
+func newHouse(title string, plan domain.Plan, opt Options) (house, error) {
+	var problems unit.Problems
+	hue, err := parseColour(opt.Brand.Colour)
+	problems.Keep(err)
+	picture, err := newLogo(opt.Brand.Logo)
+	problems.Keep(err)
+	text := func(field, given string, most int) string {
+		cleaned := clean(given)
+		if len([]rune(cleaned)) > most {
+			problems.Keep(tooLong(field, fmt.Sprintf("at most %d characters", most)))
+		}
+		return cleaned
+	}
+	h := house{
+		title:        title,
+		practice:     text("brand.practice", opt.Brand.Practice, mostName),
+		practitioner: text("brand.practitioner", opt.Brand.Practitioner, mostName),
+		registration: text("brand.registration", opt.Brand.Registration, mostLine),
+		contact:      cleanAll(opt.Brand.Contact),
+		footer:       text("brand.footer", opt.Brand.Footer, mostLine),
+		logo:         picture, hue: readable(hue), style: opt.Style,
+		reader:    text("client_first_name", opt.ClientFirstName, mostName),
+		date:      plan.Intake.Date.Long(),
+		nextStep:  text("next_step", opt.NextStep, mostStep),
+		nextVisit: text("next_visit", opt.NextVisit, mostLine),
+	}
+	text("brand.contact", strings.Join(opt.Brand.Contact, " "), 2*mostLine)
+	if opt.PlanVersion != 0 {
+		h.version = fmt.Sprintf("plan %d", opt.PlanVersion)
+	}
+	if opt.Paper != A4 && opt.Paper != Letter {
+		problems.Add("paper", fmt.Sprint(int(opt.Paper)), "A4 or Letter")
+	}
+	for _, page := range opt.Pages {
+		if !page.valid() {
+			problems.Add("pages", string(page), strings.Join(pageWords(), ", "))
+		}
+	}
+	return h, problems.Err()
+}
+
+func tooLong(field, accepted string) error {
+	return unit.Problem{Field: field, Given: "a longer text", Accepted: accepted}
+}
+
+func (p Page) valid() bool {
+	for _, known := range Pages() {
+		if p == known {
+			return true
+		}
+	}
+	return false
+}
+
+func pageWords() []string {
+	var words []string
+	for _, p := range Pages() {
+		words = append(words, string(p))
+	}
+	return words
+}
+
+// wants reports whether a page was chosen.
+func (o Options) wants(p Page) bool {
+	if len(o.Pages) == 0 {
+		return true
+	}
+	for _, chosen := range o.Pages {
+		if chosen == p {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,92 @@
+package reports
+
+import (
+	"fmt"
+
+	drawn "handbreadth/assets/hand"
+	"handbreadth/domain/hand"
+)
+
+// picture is one drawing of a hand measure, kept once a document and placed as
+// often as it is needed.
+type picture struct {
+	name       string
+	wide, high float64 // millimetres of the drawing itself
+	content    []byte  // its paths as PDF operators, y downwards
+}
+
+type pictureKey struct {
+	kind  hand.Kind
+	half  bool
+	large bool // with every line, for 20 mm and more
+}
+
+// measureOf is the drawing of a measure.
+func measureOf(k hand.Kind) drawn.Measure {
+	return [...]drawn.Measure{drawn.Palm, drawn.Fist, drawn.CuppedHand, drawn.Thumb}[k]
+}
+
+func drawingOf(key pictureKey) drawn.Drawing {
+	detail := drawn.Medium
+	if key.large {
+		detail = drawn.Full
+	}
+	return drawn.Draw(measureOf(key.kind), drawn.Reference(),
+		drawn.Options{Half: key.half, WithFood: true, Detail: detail})
+}
+
+func newPicture(key pictureKey, wash colour) *picture {
+	d := drawingOf(key)
+	palette := [...]colour{drawn.Paper: white, drawn.Wash: wash, drawn.Ink: ink}
+	var o ops
+	for i, path := range d.Paths {
+		if i == 0 || d.Paths[i-1].Fill != path.Fill {
+			o.fillColour(palette[path.Fill])
+		}
+		for _, s := range path.Segments {
+			o.segment(s)
+		}
+		o.op("f")
+	}
+	return &picture{
+		name: fmt.Sprintf("Hand%d%t%t", key.kind, key.half, key.large),
+		wide: d.Width, high: d.Height, content: o.Bytes(),
+	}
+}
+
+func (o *ops) segment(s drawn.Segment) {
+	switch s.Op {
+	case drawn.MoveTo:
+		o.num(s.P[0].X, s.P[0].Y).op("m")
+	case drawn.LineTo:
+		o.num(s.P[0].X, s.P[0].Y).op("l")
+	case drawn.CubicTo:
+		o.num(s.P[0].X, s.P[0].Y, s.P[1].X, s.P[1].Y, s.P[2].X, s.P[2].Y).op("c")
+	case drawn.Close:
+		o.op("h")
+	}
+}
+
+// picture returns a drawing in the document's own colours, drawing it at its
+// first use.
+func (s *sheet) picture(key pictureKey) *picture {
+	if p, ok := s.pictures[key]; ok {
+		return p
+	}
+	p := newPicture(key, s.wash)
+	s.pictures[key] = p
+	return p
+}
+
+// aspect is the width of a drawing over its height.
+func (p *picture) aspect() float64 { return p.wide / p.high }
+
+// place puts a drawing at a height in millimetres, its top left at x and y.
+func (c canvas) place(p *picture, x, y, high float64) {
+	k := high / p.high * pointsPerMM
+	px, py := c.at(x, y)
+	o := c.vectors()
+	o.op("q")
+	fmt.Fprintf(o, "%.5f 0 0 %.5f ", k, -k)
+	o.num(px, py).op("cm").op("/" + p.name + " Do").op("Q")
+}

@@ -1,0 +1,53 @@
+package reports
+
+import (
+	"handbreadth/domain/energy"
+	"handbreadth/domain/hand"
+)
+
+// The sentences on the page of reasons; the same test keeps them plain.
+const (
+	wordsWhy     = "Each number comes from a sum that you can check. The small print shows the sum and who found it."
+	wordsResting = "This is what your body uses at rest: to breathe, to stay warm, to keep your heart at work. " +
+		"It comes from your weight, height, age and sex. Yours may be a tenth more or less."
+	wordsActivity      = "You do more in a day than rest. We times the first number by this one."
+	wordsActivityGiven = "We chose it from what you told us of your days."
+	wordsMaintenance   = "Eat about this much and your weight should stay as it is. Yours may be from {} to {}."
+	wordsGoalLower     = "You want to weigh less, so we take this much off. At first, count on {} less. " +
+		"With time it slows down. That is how bodies work."
+	wordsGoalRaise = "You want to weigh more, so we add this much. At first, count on {} more. " +
+		"With time it slows down. That is how bodies work."
+	wordsGoalHold  = "You want your weight to stay as it is. So we add nothing and take nothing off."
+	wordsTarget    = "Start from what holds your weight. Then add your goal. This is the sum."
+	wordsWhatRange = "No sum can know you to the last bite. The right amount may lie from {} to {}. " +
+		"So this is a start. We look at your weight and how you feel. Then we change the plan with you."
+	wordsProtein      = "This builds and mends your body and helps you feel full. It comes first in the plan."
+	wordsFat          = "You need some fat to stay well. So we never go under {} of your energy. That is the fat floor."
+	wordsCarbohydrate = "Starch and fruit are your fuel. They get what is left. " +
+		"You can have more of them and less fat, or less of them and more fat. You choose, down to the fat floor."
+	wordsFibre    = "This is the part of plants that feeds your gut and helps you feel full. It is in greens, fruit, beans and whole grains. Add it bit by bit."
+	wordsMeasures = "We took the foods you eat and worked out what one of each hand brings. " +
+		"Then we found the hands that come close to your target. This is what a day of them brings."
+)
+
+// wordsActivityClass tells the class that was chosen.
+var wordsActivityClass = map[energy.Category]string{
+	energy.Inactive:   "We chose it for days with a lot of sitting.",
+	energy.LowActive:  "We chose it for days with some walks or light work on your feet.",
+	energy.Active:     "We chose it for days on your feet or with an hour of brisk sport.",
+	energy.VeryActive: "We chose it for days of hard work or long, hard sport.",
+}
+
+// The sentences on the page of reasons without numbers.
+const (
+	wordsWhyMeasures = "Your hand is always with you, and it fits you. Here is what each measure does for you."
+	wordsStart       = "Your hand is a good guide, not a law. Some days you will eat more, some days less. " +
+		"That is fine. Next time we look at how you feel and change the plan with you."
+)
+
+var wordsWhyMeasure = [...]string{
+	hand.Palm:       "These foods build and mend your body. They help you feel full, so each meal has some.",
+	hand.Fist:       "These fill your plate and feed your gut. Pick all kinds and colours through the week.",
+	hand.CuppedHand: "These are your fuel for the day. Whole grains and whole fruit keep you going for longer.",
+	hand.Thumb:      "Your body needs some fat to stay well. A little goes a long way, so a thumb is the guide.",
+}
