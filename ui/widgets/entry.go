@@ -1,0 +1,108 @@
+package widgets
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	fynetheme "fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"handbreadth/ui/theme"
+)
+
+// entry is Fyne's entry with the hooks that the fields need. Setting its text
+// by code does not call back.
+type entry struct {
+	widget.Entry
+	changed func(text string)
+	gained  func()
+	lost    func()
+	key     func(key fyne.KeyName) bool // true: handled
+
+	quiet bool
+}
+
+func newEntry() *entry {
+	e := &entry{}
+	e.ExtendBaseWidget(e)
+	e.Entry.OnChanged = func(text string) {
+		if !e.quiet && e.changed != nil {
+			e.changed(text)
+		}
+	}
+	return e
+}
+
+// setText changes the text without calling back.
+func (e *entry) setText(text string) {
+	if text == e.Text {
+		return
+	}
+	e.quiet = true
+	e.SetText(text)
+	e.quiet = false
+}
+
+// AcceptsTab is false also for text of several lines: Tab goes on.
+func (e *entry) AcceptsTab() bool { return false }
+
+// FocusGained tells the field, too.
+func (e *entry) FocusGained() {
+	e.Entry.FocusGained()
+	if e.gained != nil {
+		e.gained()
+	}
+}
+
+// FocusLost tells the field, too.
+func (e *entry) FocusLost() {
+	e.Entry.FocusLost()
+	if e.lost != nil {
+		e.lost()
+	}
+}
+
+// TypedKey lets the field have the key first.
+func (e *entry) TypedKey(key *fyne.KeyEvent) {
+	if e.key != nil && e.key(key.Name) {
+		return
+	}
+	e.Entry.TypedKey(key)
+}
+
+// TypedShortcut hands shortcuts of one letter that the entry does not know, such
+// as Ctrl+K, on to the window: Fyne gives them to the focused widget only.
+func (e *entry) TypedShortcut(shortcut fyne.Shortcut) {
+	custom, is := shortcut.(*desktop.CustomShortcut)
+	if is && len(custom.KeyName) == 1 {
+		if window, ok := canvasOf(e).(fyne.Shortcutable); ok {
+			window.TypedShortcut(shortcut)
+			return
+		}
+	}
+	e.Entry.TypedShortcut(shortcut)
+}
+
+// rusty shows an entry in the program's own way: the border of the focused one
+// and its cursor are rust.
+func rusty(e *entry) *container.ThemeOverride {
+	return container.NewThemeOverride(e, focusTheme{})
+}
+
+// focusTheme is the theme in force with rust for primary.
+type focusTheme struct{}
+
+func (focusTheme) inForce() fyne.Theme { return fyne.CurrentApp().Settings().Theme() }
+
+func (t focusTheme) Color(name fyne.ThemeColorName, variant fyne.ThemeVariant) color.Color {
+	if name == fynetheme.ColorNamePrimary {
+		return theme.Colour(theme.Rust)
+	}
+	return t.inForce().Color(name, variant)
+}
+
+func (t focusTheme) Font(style fyne.TextStyle) fyne.Resource    { return t.inForce().Font(style) }
+func (t focusTheme) Icon(name fyne.ThemeIconName) fyne.Resource { return t.inForce().Icon(name) }
+func (t focusTheme) Size(name fyne.ThemeSizeName) float32       { return t.inForce().Size(name) }
