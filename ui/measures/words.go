@@ -1,0 +1,174 @@
+package measures
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"handbreadth/domain"
+	"handbreadth/domain/food"
+	"handbreadth/domain/hand"
+	"handbreadth/domain/unit"
+)
+
+// counted tells the measures of a meal: "2 palms, 1½ fists, 2 cupped hands and
+// 2 thumbs". What a meal has none of is left out.
+func counted(m hand.Measures) string {
+	var parts []string
+	for _, k := range hand.Kinds() {
+		if m.Of(k) > 0 {
+			parts = append(parts, k.Counted(m.Of(k)))
+		}
+	}
+	return listed(parts, "none of the four")
+}
+
+// listed joins words as people say them.
+func listed(parts []string, otherwise string) string {
+	switch len(parts) {
+	case 0:
+		return otherwise
+	case 1:
+		return parts[0]
+	}
+	last := len(parts) - 1
+	return strings.Join(parts[:last], ", ") + " and " + parts[last]
+}
+
+// about tells what an amount of food brings, rounded to what can be known.
+func about(n hand.Nutrients, style unit.Style) string {
+	return "about " + rounded(n.Energy, style) + ", " + wholeGrams(n.Protein, style) + " protein"
+}
+
+// rounded writes an energy to the nearest 10 kcal or 50 kJ.
+func rounded(e unit.Kilocalorie, style unit.Style) string {
+	value, name := style.EnergyValue(e)
+	step := stepOf(style)
+	return style.Number(math.Round(value/step)*step, 0) + " " + name
+}
+
+func stepOf(style unit.Style) float64 {
+	if style.EnergyIn == unit.InKilojoules {
+		return 50
+	}
+	return 10
+}
+
+func wholeGrams(g unit.Gram, style unit.Style) string {
+	return style.Grams(unit.Gram(math.Round(float64(g))))
+}
+
+// contentOf tells what one measure holds.
+func contentOf(c hand.Content, basket []food.Food, style unit.Style) content {
+	told := content{
+		Kind: c.Kind, Title: "One " + c.Kind.Name(), Foods: c.Kind.Foods(),
+		Amount: "about " + style.Grams(c.Grams.Value), Brings: leading(c, style),
+		Filled: foods(basket), Steps: c.Steps,
+	}
+	if c.Volume > 0 {
+		told.Amount = style.Volume(c.Volume) + ", " + told.Amount
+	}
+	if c.Grams.Low < c.Grams.High {
+		told.Spread = style.Number(float64(c.Grams.Low), 0) + " to " + style.Number(float64(c.Grams.High), 0) + " g, by food"
+	}
+	return told
+}
+
+// leading tells the energy and the nutrient that a measure is counted for.
+func leading(c hand.Content, style unit.Style) string {
+	n := c.Nutrients
+	grams, name := n.Protein, "protein"
+	switch c.Kind {
+	case hand.Fist:
+		grams, name = n.Fibre, "fibre"
+	case hand.CuppedHand:
+		grams, name = n.Carbohydrate, "carbohydrate"
+	case hand.Thumb:
+		grams, name = n.Fat, "fat"
+	}
+	return "brings about " + style.Energy(n.Energy) + " and " + style.Grams(grams) + " " + name
+}
+
+// mostNamed is how many foods are named before the rest is counted.
+const mostNamed = 4
+
+// foods names the foods that fill a measure most often, then how many more.
+func foods(basket []food.Food) string {
+	byShare := slices.Clone(basket)
+	slices.SortStableFunc(byShare, func(a, b food.Food) int { return cmp.Compare(b.Share, a.Share) })
+	var names []string
+	for _, f := range byShare {
+		if len(names) == mostNamed && len(byShare) > mostNamed+1 {
+			return strings.Join(names, ", ") + " and " + fmt.Sprint(len(byShare)-mostNamed) + " more"
+		}
+		names = append(names, f.Name)
+	}
+	return listed(names, "")
+}
+
+// basketWords says whose foods fill the measures.
+func basketWords(pattern food.Pattern, avoid []food.Allergen) string {
+	words := "Reckoned from foods of " + eater[pattern]
+	if len(avoid) == 0 {
+		return words + "."
+	}
+	var names []string
+	for _, a := range avoid {
+		names = append(names, a.Name())
+	}
+	return words + ", without " + listed(names, "") + "."
+}
+
+var eater = map[food.Pattern]string{
+	food.Omnivore: "an omnivore", food.Pescatarian: "a pescatarian",
+	food.Vegetarian: "a vegetarian", food.Vegan: "a vegan",
+}
+
+// nearWords tells in plain words how near a day of the measures comes.
+func nearWords(d hand.Distance, style unit.Style) string {
+	energy, _ := style.EnergyValue(d.Energy)
+	_, name := style.EnergyValue(1)
+	return fmt.Sprintf("A day of these measures brings about %s and %s.",
+		besideWords(energy, stepOf(style), name, "energy", style), besideWords(float64(d.Protein), 1, "g", "protein", style))
+}
+
+func besideWords(diff, step float64, unitName, what string, style unit.Style) string {
+	rounded := math.Round(math.Abs(diff)/step) * step
+	if rounded == 0 {
+		return "as much " + what + " as the target"
+	}
+	than := "more"
+	if diff < 0 {
+		than = "less"
+	}
+	return style.Number(rounded, 0) + " " + unitName + " " + than + " " + what + " than the target"
+}
+
+// distances sets what the measures bring beside each target.
+func distances(t *domain.Targets, style unit.Style) []beside {
+	b, d := t.Allotment.Brings, t.Allotment.Distance
+	energy, name := style.EnergyValue(d.Energy)
+	grams := func(what string, target, brings, diff unit.Gram) beside {
+		return beside{what, wholeGrams(target, style), wholeGrams(brings, style), difference(float64(diff), "g", style)}
+	}
+	return []beside{
+		{"Energy", style.Energy(t.Energy.Value), style.Energy(b.Energy), difference(energy, name, style)},
+		grams("Protein", t.Protein.Value, b.Protein, d.Protein),
+		grams("Fat", t.Fat.Value, b.Fat, d.Fat),
+		grams("Carbohydrate", t.Carbohydrate.Value, b.Carbohydrate, d.Carbohydrate),
+		grams("Fibre", t.Fibre.Value, b.Fibre, b.Fibre-t.Fibre.Value),
+	}
+}
+
+func difference(diff float64, unitName string, style unit.Style) string {
+	whole := math.Round(math.Abs(diff))
+	switch {
+	case whole == 0:
+		return "as aimed at"
+	case diff > 0:
+		return style.Number(whole, 0) + " " + unitName + " more"
+	}
+	return style.Number(whole, 0) + " " + unitName + " less"
+}

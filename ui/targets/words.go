@@ -1,0 +1,110 @@
+package targets
+
+import (
+	"math"
+
+	"handbreadth/domain"
+	"handbreadth/domain/energy"
+	"handbreadth/domain/unit"
+	"handbreadth/ui/draft"
+)
+
+// The sections that this one leads to.
+const (
+	sectionIntake    = "intake"
+	sectionScreening = "screening"
+)
+
+// likely tells a range of energy: "likely 1640 to 2130".
+func likely(low, high unit.Kilocalorie, style unit.Style) string {
+	if low >= high {
+		return ""
+	}
+	return "likely " + rounded(low, style) + " to " + rounded(high, style)
+}
+
+// rounded writes an energy to the nearest 10 kcal or 50 kJ, so that a range
+// does not claim more than is known.
+func rounded(e unit.Kilocalorie, style unit.Style) string {
+	value, _ := style.EnergyValue(max(e, 0))
+	step := 10.0
+	if style.EnergyIn == unit.InKilojoules {
+		step = 50
+	}
+	return style.Number(math.Round(value/step)*step, 0)
+}
+
+func activityNote(p domain.Plan, style unit.Style) string {
+	span := style.Number(float64(p.Activity.Low), 2) + " to " + style.Number(float64(p.Activity.High), 2)
+	if p.Intake.Activity.PAL != 0 {
+		return "given as a number, likely " + span
+	}
+	for _, c := range energy.Classes() {
+		if c.Category == p.Intake.Activity.Category {
+			return lower(c.Name) + ", " + span
+		}
+	}
+	return span
+}
+
+// targetNote says how sure the target is, and whether it is held.
+func targetNote(p domain.Plan, s state, style unit.Style) string {
+	note := likely(p.Maintenance.Low+p.Goal.Change, p.Maintenance.High+p.Goal.Change, style)
+	if p.Intake.Goal.Energy != 0 {
+		note = "as agreed"
+	}
+	if s == held {
+		return note + "; held until a reason is recorded"
+	}
+	return note
+}
+
+func waitingLead(r draft.Reading) string {
+	if len(r.Problems) > 0 {
+		return "An answer could not be read, so there are no targets yet. The sheet beside says which."
+	}
+	return "The targets appear when the intake has what they need."
+}
+
+func wayToWant(r draft.Reading) way {
+	for _, field := range r.Missing {
+		if !ownField(field) {
+			return way{"Go on with the intake", sectionIntake, field}
+		}
+	}
+	return way{}
+}
+
+// ownField reports whether a field can be filled in here.
+func ownField(field draft.Field) bool {
+	switch field {
+	case draft.GoalKind, draft.GoalWeight, draft.GoalBy, draft.GoalEnergy, draft.Balance, draft.FatFloor, draft.Protein:
+		return true
+	}
+	return false
+}
+
+func referredLead(p domain.Plan) string {
+	lead := "No target is set: a referral comes first."
+	for _, f := range p.Gate.Refers {
+		if f.Code == "energy_very_low" || f.Code == "target_underweight" {
+			return lead + " A later date or a goal nearer to the present weight changes this."
+		}
+	}
+	return lead
+}
+
+func heldLead(p domain.Plan) string {
+	if len(p.Gate.Holds) == 1 {
+		return "These targets are held: one finding needs a reason first. They are here to be looked at and are not printed until then."
+	}
+	return unit.Style{}.Number(float64(len(p.Gate.Holds)), 0) +
+		" findings need a reason first, so these targets are held. They are here to be looked at and are not printed until then."
+}
+
+func lower(name string) string {
+	if name == "" {
+		return ""
+	}
+	return string(name[0]|0x20) + name[1:]
+}
