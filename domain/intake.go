@@ -193,8 +193,17 @@ func (in Intake) checkSettings(ps *unit.Problems) {
 		ps.Add(FieldProtein, given(float64(in.ProteinPerKg), "g/kg"), "0.8 to 2.5 g/kg, or nothing")
 	}
 	if !in.RestingEquation.Valid() {
-		ps.Add(FieldEquation, string(in.RestingEquation), "mifflin_st_jeor")
+		ps.Add(FieldEquation, string(in.RestingEquation), acceptedEquations())
 	}
+}
+
+func acceptedEquations() string {
+	codes := energy.RestingEquations()
+	words := make([]string, len(codes))
+	for i, c := range codes {
+		words[i] = string(c)
+	}
+	return "one of " + strings.Join(words, ", ")
 }
 
 func given(value float64, unitName string) string {

@@ -1,10 +1,14 @@
 // Package energy works out what a person spends and what a goal asks them to
 // take in: resting energy, activity, maintenance energy and target energy.
+//
+// # Resting energy
+//
+// [Resting] uses the chosen equation, or the measured value, which wins.
+// [Compare] puts every published equation side by side, says which are meant
+// for the client and why the others are not, and how far they agree.
 package energy
 
 import (
-	"fmt"
-
 	"handbreadth/domain/derive"
 	"handbreadth/domain/unit"
 )
@@ -18,81 +22,81 @@ const (
 	Male   = unit.Male
 )
 
-// RestingEquation names a published equation for resting energy.
-type RestingEquation string
-
-// MifflinStJeor is the default equation: the one that came within 10 % of the
-// measured value most often in adults (Frankenfield 2005).
-const MifflinStJeor RestingEquation = "mifflin_st_jeor"
-
-// RestingEquations lists the equations that can be chosen.
-func RestingEquations() []RestingEquation { return []RestingEquation{MifflinStJeor} }
-
-// Valid reports whether the equation is known.
-func (e RestingEquation) Valid() bool { return e == MifflinStJeor }
-
-// Name is the equation's name as the trade writes it.
-func (e RestingEquation) Name() string {
-	if e == MifflinStJeor {
-		return "Mifflin-St Jeor"
-	}
-	return string(e)
-}
-
-// RestingInput is what the equations for resting energy need.
-type RestingInput struct {
-	Sex    Sex
-	Age    unit.Year
-	Weight unit.Kilogram
-	Height unit.Centimetre
-}
-
-// Coefficients of Mifflin-St Jeor 1990, simplified form.
-const (
-	mifflinPerKilogram   = 10
-	mifflinPerCentimetre = 6.25
-	mifflinPerYear       = 5
-	mifflinMale          = 5
-	mifflinFemale        = -161
-)
-
 // RestingBand is the half-width of the band shown around any estimated resting
-// energy: the share of people whose measured value lies within 10 % of the
-// estimate is what the validation studies count.
+// energy: what validation studies count is the share of people whose measured
+// value lies within 10 % of the estimate.
 const RestingBand = 0.10
 
-var mifflinSource = derive.Source{
-	Text:       "Mifflin et al. 1990, Am J Clin Nutr 51:241-247; range: within 10 % of measured in most adults (Frankenfield 2005, J Am Diet Assoc 105:775-789)",
-	Confidence: derive.Seen,
+// MeasuredBand is the half-width of the band around a measured value.
+// Source: day-to-day variation of 3-5 % within a person (Compher 2006, J Am Diet
+// Assoc 106:881, from memory).
+const MeasuredBand = 0.05
+
+// The accepted span of a measured value, a day.
+const (
+	LeastMeasured unit.Kilocalorie = 500
+	MostMeasured  unit.Kilocalorie = 5000
+)
+
+// Resting returns resting energy a day with its band: the measured value where
+// there is one, else by the equation. An equation that cannot be used for want
+// of lean mass gives way to the default.
+func Resting(equation RestingEquation, in RestingInput) derive.Derived[unit.Kilocalorie] {
+	if in.Measured > 0 {
+		return measured(in.Measured)
+	}
+	e, known := find(equation)
+	if !known || (e.limits.needsLean && in.LeanMass <= 0) {
+		e, _ = find(MifflinStJeor)
+	}
+	return e.work(in)
 }
 
-// Resting returns resting energy a day with its band of 10 % either side.
-//
-// Source: Mifflin et al. 1990, Am J Clin Nutr 51:241-247 (498 adults, 19-78
-// years): 10 W + 6.25 H - 5 A, + 5 for men, - 161 for women, in kcal a day.
-func Resting(equation RestingEquation, in RestingInput) derive.Derived[unit.Kilocalorie] {
-	constant, sign := float64(mifflinFemale), "- 161"
-	if in.Sex == Male {
-		constant, sign = mifflinMale, "+ 5"
-	}
-	value := mifflinPerKilogram*float64(in.Weight) +
-		mifflinPerCentimetre*float64(in.Height) -
-		mifflinPerYear*float64(in.Age) + constant
-	low, high := value*(1-RestingBand), value*(1+RestingBand)
+func (e Equation) work(in RestingInput) derive.Derived[unit.Kilocalorie] {
+	w := e.formula(in)
+	low, high := w.kcal*(1-RestingBand), w.kcal*(1+RestingBand)
 	step := derive.Step{
-		Key:     "resting",
-		Label:   "Resting energy",
-		Formula: "10 × weight + 6.25 × height − 5 × age " + sign,
-		Inputs: []derive.Input{
-			{Name: "equation", Text: fmt.Sprintf("%s, %s", equation.Name(), in.Sex)},
-			{Name: "weight", Value: float64(in.Weight), Unit: "kg"},
-			{Name: "height", Value: float64(in.Height), Unit: "cm"},
-			{Name: "age", Value: float64(in.Age), Unit: "years"},
-		},
-		Result: value, Unit: "kcal/day",
-		Range:  &derive.Range{Low: low, High: high},
-		Source: mifflinSource,
-		Note:   "What the body spends at complete rest.",
+		Key: "resting", Label: "Resting energy", Formula: w.formula,
+		Inputs: append([]derive.Input{{Name: "equation", Text: e.Name + ", " + string(in.Sex)}}, w.inputs...),
+		Result: w.kcal, Unit: "kcal/day",
+		Range: &derive.Range{Low: low, High: high}, Source: e.Source,
+		Note: "What the body spends at complete rest. The range is 10 % either side: " + e.Accuracy + ".",
 	}
-	return derive.Within(unit.Kilocalorie(value), unit.Kilocalorie(low), unit.Kilocalorie(high), step)
+	return derive.Within(unit.Kilocalorie(w.kcal), unit.Kilocalorie(low), unit.Kilocalorie(high), step)
+}
+
+func measured(value unit.Kilocalorie) derive.Derived[unit.Kilocalorie] {
+	low, high := value*(1-MeasuredBand), value*(1+MeasuredBand)
+	return derive.Within(value, low, high, derive.Step{
+		Key: "resting", Label: "Resting energy", Formula: "as measured",
+		Inputs: []derive.Input{{Name: "measured", Value: float64(value), Unit: "kcal/day"}},
+		Result: float64(value), Unit: "kcal/day",
+		Range:  &derive.Range{Low: float64(low), High: float64(high)},
+		Source: derive.Source{Text: "indirect calorimetry, as given; day-to-day variation 3-5 % (Compher 2006, J Am Diet Assoc 106:881)", Confidence: derive.Memory},
+		Note:   "A measured value wins over any equation.",
+	})
+}
+
+// Comparison is one equation beside the others.
+type Comparison struct {
+	Equation Equation
+	Suits    bool
+	Why      string // why it is not meant for this client; empty where it is
+	Resting  derive.Derived[unit.Kilocalorie]
+	Worked   bool // false where a value is missing and nothing was worked out
+	Chosen   bool
+}
+
+// Compare returns every published equation for a client, the default first.
+func Compare(chosen RestingEquation, in RestingInput) []Comparison {
+	all := make([]Comparison, 0, len(equations))
+	for _, e := range equations {
+		c := Comparison{Equation: e, Chosen: e.Code == chosen && in.Measured <= 0}
+		c.Suits, c.Why = e.Suits(in)
+		if c.Worked = !e.limits.needsLean || in.LeanMass > 0; c.Worked {
+			c.Resting = e.work(in)
+		}
+		all = append(all, c)
+	}
+	return all
 }

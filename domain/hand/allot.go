@@ -40,6 +40,13 @@ const (
 	fewFistsAMeal  = 0.5
 )
 
+// A day whose measures miss a target by more than a fifth is taken only where
+// no day comes nearer. This program's choice, no source.
+const (
+	widestMiss   = 0.20
+	weightBeyond = 50
+)
+
 const halvesInWhole = 2
 
 // Fists returns the fists of vegetables of a day, in halves.
@@ -55,8 +62,8 @@ func (a Aim) fistHalves() int {
 // nearest to the aim: the least weighted sum of relative misses of energy,
 // protein, fat and carbohydrate over every combination of half measures of
 // palms, cupped hands and thumbs within the search bounds whose fat holds the
-// floor. Among equals the
-// fewest measures win. The day is then shared out as evenly as halves allow.
+// floor, days within a fifth of every target first. Among equals the fewest
+// measures win. The day is then shared out as evenly as halves allow.
 func Allot(a Aim, contents Contents) Allotment {
 	day := best(a, contents)
 	meals := share(a.Meals, day, contents)
@@ -115,9 +122,9 @@ func best(a Aim, c Contents) Measures {
 }
 
 // walk returns the halves of thumb that bring a day nearest to the aim. The
-// distance is a sum of absolute values of linear functions of the thumbs, and
-// so convex: walking downhill from anywhere ends at the least. The fat floor
-// only cuts off the low end, because a thumb is richer in fat than any floor.
+// distance is a sum of convex functions of the thumbs, and so convex: walking
+// downhill from anywhere ends at the least. The fat floor only cuts off the low
+// end, because a thumb is richer in fat than any floor.
 func (s *search) walk(day totals) (halves int, miss float64) {
 	lowest := s.leastThumbs(day)
 	at := min(max(s.thumbs, lowest), s.mostThumbs)
@@ -167,7 +174,12 @@ func (a Aim) miss(t totals) float64 {
 		weightCarbohydrate*relative(t.carbohydrate, float64(a.Carbohydrate))
 }
 
-func relative(got, want float64) float64 { return math.Abs(got-want) / math.Max(want, 1) }
+// relative is a relative miss; what lies beyond the widest counts so much more
+// that a day with none beyond it is preferred to any other. It stays convex.
+func relative(got, want float64) float64 {
+	miss := math.Abs(got-want) / math.Max(want, 1)
+	return miss + weightBeyond*math.Max(0, miss-widestMiss)
+}
 
 func distanceOf(a Aim, n Nutrients) Distance {
 	d := Distance{
