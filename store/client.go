@@ -47,7 +47,7 @@ func (s *Store) CreateClient(ctx context.Context, first map[Kind][]byte) (Client
 	now := s.now()
 	row := clientRow{ID: newID[ClientID](), CreatedAt: now, UpdatedAt: now, LastOpenedAt: now}
 	err := s.write(ctx, func(tx *sqlx.Tx) error {
-		if _, err := exec(ctx, tx, "INSERT INTO client ("+clientColumns+") VALUES (?, ?, ?, ?, ?, ?)",
+		if _, err := run(ctx, tx, "INSERT INTO client ("+clientColumns+") VALUES (?, ?, ?, ?, ?, ?)",
 			row.ID, row.CreatedAt, row.UpdatedAt, row.LastOpenedAt, nil, nil); err != nil {
 			return err
 		}
@@ -160,7 +160,7 @@ func (s *Store) DeleteClient(ctx context.Context, id ClientID) error {
 		if err := execOne(ctx, tx, "DELETE FROM client WHERE id = ?", id); err != nil {
 			return err
 		}
-		_, err := exec(ctx, tx, "INSERT INTO meta (name, value) VALUES (?, 'yes') ON CONFLICT (name) DO NOTHING", wipeNote)
+		_, err := run(ctx, tx, "INSERT INTO meta (name, value) VALUES (?, 'yes') ON CONFLICT (name) DO NOTHING", wipeNote)
 		return err
 	})
 	if err != nil {
@@ -179,7 +179,7 @@ func (s *Store) wipe(ctx context.Context) error {
 		return err
 	}
 	return s.write(ctx, func(tx *sqlx.Tx) error {
-		_, err := exec(ctx, tx, "DELETE FROM meta WHERE name = ?", wipeNote)
+		_, err := run(ctx, tx, "DELETE FROM meta WHERE name = ?", wipeNote)
 		return err
 	})
 }

@@ -76,7 +76,7 @@ func (s *Store) SaveDraft(ctx context.Context, id ClientID, form Form, body []by
 
 func putDraft(ctx context.Context, tx *sqlx.Tx, row draftRow, isFirst bool) error {
 	if isFirst {
-		_, err := exec(ctx, tx, "INSERT INTO draft ("+draftColumns+") VALUES (?, ?, ?, ?, ?, ?)",
+		_, err := run(ctx, tx, "INSERT INTO draft ("+draftColumns+") VALUES (?, ?, ?, ?, ?, ?)",
 			row.ID, row.ClientID, row.Form, row.Revision, row.SavedAt, row.Body)
 		return err
 	}
@@ -109,7 +109,7 @@ func (s *Store) DiscardDraft(ctx context.Context, id ClientID, form Form) error 
 }
 
 func removeDraft(ctx context.Context, tx *sqlx.Tx, id ClientID, form Form) error {
-	_, err := exec(ctx, tx, "DELETE FROM draft WHERE client_id = ? AND form = ?", id, form)
+	_, err := run(ctx, tx, "DELETE FROM draft WHERE client_id = ? AND form = ?", id, form)
 	return err
 }
 

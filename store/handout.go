@@ -56,7 +56,7 @@ func (s *Store) AddHandout(ctx context.Context, plan PlanID, kind Kind, document
 		if err := s.touch(ctx, tx, row.ClientID); err != nil {
 			return err
 		}
-		_, err := exec(ctx, tx, "INSERT INTO handout ("+handoutColumns+") VALUES (?, ?, ?, ?, ?, ?)",
+		_, err := run(ctx, tx, "INSERT INTO handout ("+handoutColumns+") VALUES (?, ?, ?, ?, ?, ?)",
 			row.ID, row.ClientID, row.PlanID, row.Kind, row.MadeAt, row.SHA256)
 		return err
 	})

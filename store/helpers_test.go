@@ -12,6 +12,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/jmoiron/sqlx"
+
 	"handbreadth/domain/unit"
 )
 
@@ -167,4 +169,11 @@ func rawly(t testing.TB, path string, statements ...string) {
 	if err := db.Close(); err != nil {
 		t.Fatal(err)
 	}
+}
+
+func openPoolForTest(t testing.TB, path string) *sqlx.DB {
+	t.Helper()
+	db := must(openPool(path, writerSettings, 1))(t)
+	t.Cleanup(func() { db.Close() })
+	return db
 }

@@ -120,7 +120,7 @@ func (s *Store) AddIntake(ctx context.Context, n NewIntake) (Intake, error) {
 		if err := s.touch(ctx, tx, n.ClientID); err != nil {
 			return err
 		}
-		if _, err := exec(ctx, tx, "INSERT INTO intake ("+intakeColumns+") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		if _, err := run(ctx, tx, "INSERT INTO intake ("+intakeColumns+") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
 			row.ID, row.ClientID, row.VisitDate, row.Height, row.Weight, row.Waist, row.PAL, row.MadeAt, sealed); err != nil {
 			return err
 		}

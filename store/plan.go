@@ -78,7 +78,7 @@ func (s *Store) AddPlan(ctx context.Context, n NewPlan) (Plan, error) {
 		if err := errors.Join(bodyErr, settingsErr); err != nil {
 			return err
 		}
-		_, err := exec(ctx, tx, "INSERT INTO plan_version ("+planColumns+") VALUES (?, ?, ?, ?, ?, ?, ?)",
+		_, err := run(ctx, tx, "INSERT INTO plan_version ("+planColumns+") VALUES (?, ?, ?, ?, ?, ?, ?)",
 			row.ID, row.ClientID, row.IntakeID, row.Number, row.MadeAt, body, settings)
 		return err
 	})

@@ -102,7 +102,7 @@ func prepare(ctx context.Context, path string, migrations fs.FS) error {
 // build brings the file, empty or of an older version, up to date in place and
 // closes it.
 func build(ctx context.Context, path string, migrations fs.FS) (err error) {
-	db, err := openPool(path, writerSettings, 1)
+	db, err := openPool(path, buildSettings, 1)
 	if err != nil {
 		return explain(err)
 	}

@@ -81,7 +81,7 @@ func (s *Store) insertRecord(
 	if err != nil {
 		return Record{}, err
 	}
-	if _, err := exec(ctx, tx, "INSERT INTO record ("+recordColumns+") VALUES (?, ?, ?, ?, ?, ?)",
+	if _, err := run(ctx, tx, "INSERT INTO record ("+recordColumns+") VALUES (?, ?, ?, ?, ?, ?)",
 		row.ID, row.ClientID, row.Kind, row.Version, row.SavedAt, sealed); err != nil {
 		return Record{}, err
 	}

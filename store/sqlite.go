@@ -32,12 +32,16 @@ const (
 
 // Settings go into the address, so that every connection of a pool gets them.
 const (
-	// writerSettings: full sync makes a commit durable when it returns;
-	// secure_delete overwrites what is deleted; temp_store keeps sorting and
-	// rebuilding in memory, out of the system's folder for temporary files.
-	writerSettings = "?_pragma=busy_timeout(5000)&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)" +
-		"&_pragma=foreign_keys(1)&_pragma=secure_delete(1)&_pragma=trusted_schema(0)" +
-		"&_pragma=temp_store(2)&_time_format=sqlite&_txlock=immediate&_defensive=1"
+	// Full sync makes a commit durable when it returns; secure_delete overwrites
+	// what is deleted; temp_store keeps sorting and rebuilding in memory, out of
+	// the system's folder for temporary files.
+	commonSettings = "?_pragma=busy_timeout(5000)&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)" +
+		"&_pragma=secure_delete(1)&_pragma=trusted_schema(0)&_pragma=temp_store(2)" +
+		"&_time_format=sqlite&_txlock=immediate&_defensive=1"
+	writerSettings = commonSettings + "&_pragma=foreign_keys(1)"
+	// buildSettings lets a migration rebuild a table without its dropping being
+	// taken for the deletion of its rows; references are checked afterwards.
+	buildSettings  = commonSettings + "&_pragma=foreign_keys(0)"
 	readerSettings = "?_pragma=busy_timeout(5000)&_pragma=foreign_keys(1)&_pragma=trusted_schema(0)" +
 		"&_pragma=temp_store(2)&_pragma=query_only(1)&_time_format=sqlite&_defensive=1"
 	// lookSettings reads a file that nobody changes meanwhile (the lock is

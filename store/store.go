@@ -116,8 +116,8 @@ func inTransaction(ctx context.Context, db *sqlx.DB, opts *sql.TxOptions, fn fun
 	return explain(tx.Commit())
 }
 
-// exec runs a statement and returns how many rows it changed.
-func exec(ctx context.Context, tx *sqlx.Tx, query string, args ...any) (int64, error) {
+// run executes a statement and returns how many rows it changed.
+func run(ctx context.Context, tx *sqlx.Tx, query string, args ...any) (int64, error) {
 	result, err := tx.ExecContext(ctx, tx.Rebind(query), args...)
 	if err != nil {
 		return 0, err
@@ -127,7 +127,7 @@ func exec(ctx context.Context, tx *sqlx.Tx, query string, args ...any) (int64, e
 
 // execOne runs a statement that must change exactly one row, else ErrNotFound.
 func execOne(ctx context.Context, tx *sqlx.Tx, query string, args ...any) error {
-	n, err := exec(ctx, tx, query, args...)
+	n, err := run(ctx, tx, query, args...)
 	if err == nil && n != 1 {
 		err = fail(ErrNotFound, nil)
 	}

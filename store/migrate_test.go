@@ -1,0 +1,178 @@
+package store
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/pressly/goose/v3"
+)
+
+// with returns the shipped migrations and more, or fewer when upTo is not 0.
+func with(t *testing.T, upTo int64, more map[string]string) fs.FS {
+	t.Helper()
+	files := fstest.MapFS{}
+	for _, name := range must(fs.Glob(shipped(), "*.sql"))(t) {
+		if n := must(goose.NumericComponent(name))(t); upTo == 0 || n <= upTo {
+			files[name] = &fstest.MapFile{Data: must(fs.ReadFile(shipped(), name))(t)}
+		}
+	}
+	for name, text := range more {
+		files[name] = &fstest.MapFile{Data: []byte("-- +goose Up\n" + text)}
+	}
+	return files
+}
+
+func TestMigrationsAreNumberedWithoutAGap(t *testing.T) {
+	names := must(fs.Glob(shipped(), "*"))(t)
+	for i, name := range names { // sorted by name
+		if !strings.HasPrefix(name, fmt.Sprintf("%04d_", i+1)) {
+			t.Errorf("migration %d is called %s", i+1, name)
+		}
+		text := string(must(fs.ReadFile(shipped(), name))(t))
+		if strings.Contains(text, "+goose Down") || strings.Contains(text, "NO TRANSACTION") {
+			t.Errorf("%s: a migration goes up only, and in a transaction", name)
+		}
+	}
+	if latest := must(latestVersion(shipped()))(t); latest != int64(len(names)) {
+		t.Errorf("latest version %d of %d files", latest, len(names))
+	}
+}
+
+func TestMigrationsRunInTheOrderOfTheirNumbers(t *testing.T) {
+	more := map[string]string{
+		"0010_c.sql": "INSERT INTO meta SELECT 'c', value || 'c' FROM meta WHERE name = 'b';",
+		"0009_b.sql": "INSERT INTO meta SELECT 'b', value || 'b' FROM meta WHERE name = 'a';",
+		"0008_a.sql": "INSERT INTO meta VALUES ('a', 'a');",
+	}
+	s := must(openWith(t.Context(), newPath(t), Options{}, with(t, 0, more)))(t)
+	defer s.Close()
+	if got := must(s.Meta(t.Context(), "c"))(t); got != "abc" {
+		t.Errorf("ran as %q", got)
+	}
+}
+
+// Every version that was ever shipped comes up to date with all that it has.
+func TestOlderFilesComeUpToDate(t *testing.T) {
+	latest := must(latestVersion(shipped()))(t)
+	for version := int64(1); version < latest; version++ {
+		path := newPath(t)
+		old := oldFile(t, path, version)
+		s := mustOpen(t, path, Options{})
+		if got := must(s.LatestRecord(t.Context(), old, KindText))(t); string(got.Body) != "kept in the old file" {
+			t.Errorf("version %d: %q", version, got.Body)
+		}
+		if err := s.PutSetting(t.Context(), "practice", []byte("new")); err != nil {
+			t.Errorf("version %d: what is new does not work: %v", version, err)
+		}
+		_, err := s.writer.Exec("UPDATE record SET version = 7")
+		wantErr(t, explain(err), ErrImmutable)
+		copies := must(s.OldCopies())(t)
+		if want := fmt.Sprintf("%s.before-v%d", s.Path(), latest); len(copies) != 1 || copies[0] != want {
+			t.Fatalf("copies %v, want %s", copies, want)
+		}
+		if mode := must(os.Stat(copies[0]))(t).Mode().Perm(); mode != 0o600 {
+			t.Errorf("the copy has mode %o", mode)
+		}
+		if got := must(verify(t.Context(), copies[0], version))(t); got["client"] != 1 || got["record"] != 1 {
+			t.Errorf("the copy has rows %v", got)
+		}
+	}
+}
+
+// oldFile makes a file as a program that knew only this version left it.
+func oldFile(t *testing.T, path string, version int64) ClientID {
+	t.Helper()
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := build(t.Context(), path, with(t, version, nil)); err != nil {
+		t.Fatal(err)
+	}
+	s := &Store{sealer: PassThrough{}, clock: newTick().now, writer: openPoolForTest(t, path)}
+	id := must(s.CreateClient(t.Context(), map[Kind][]byte{KindText: []byte("kept in the old file")}))(t).ID
+	if err := s.writer.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return id
+}
+
+func TestAFailingUpdateLeavesTheFileAsItWas(t *testing.T) {
+	latest := must(latestVersion(shipped()))(t)
+	path, ids := sampleFile(t, 2)
+	before := must(os.ReadFile(path))(t)
+	more := map[string]string{
+		fmt.Sprintf("%04d_good.sql", latest+1): "ALTER TABLE client ADD COLUMN good TEXT;",
+		fmt.Sprintf("%04d_bad.sql", latest+2):  "CREATE TABLE half (a TEXT); INSERT INTO nowhere VALUES (1);",
+	}
+	_, err := openWith(t.Context(), path, Options{}, with(t, 0, more))
+	wantErr(t, err, ErrUpdate)
+	if !bytes.Equal(before, must(os.ReadFile(path))(t)) {
+		t.Error("the file was changed")
+	}
+	s := mustOpen(t, path, Options{})
+	must(s.ClientFile(t.Context(), ids[1]))(t)
+	if copies := must(s.OldCopies())(t); len(copies) != 1 {
+		t.Errorf("copies: %v", copies)
+	}
+	if left := must(filepath.Glob(path + ".new*"))(t); len(left) > 0 {
+		t.Errorf("left are %v", left)
+	}
+}
+
+// A migration may rebuild a table that others refer to, and change guarded rows:
+// nothing cascades, and the guards come back.
+func TestAMigrationMayRebuildTables(t *testing.T) {
+	path, ids := sampleFile(t, 2)
+	more := map[string]string{
+		"0050_rebuild.sql": `CREATE TABLE fresh (id TEXT NOT NULL PRIMARY KEY, created_at TEXT NOT NULL,
+			updated_at TEXT NOT NULL, last_opened_at TEXT NOT NULL, archived_at TEXT, next_visit TEXT, room TEXT);
+			INSERT INTO fresh SELECT id, created_at, updated_at, last_opened_at, archived_at, next_visit, 'a' FROM client;
+			DROP TABLE client;
+			ALTER TABLE fresh RENAME TO client;
+			UPDATE intake SET pal = NULL;`,
+	}
+	s := must(openWith(t.Context(), path, Options{}, with(t, 0, more)))(t)
+	defer s.Close()
+	f := must(s.ClientFile(t.Context(), ids[0]))(t)
+	if len(f.Records) != 5 || len(f.Plans) != 1 || f.Intakes[0].PAL != nil {
+		t.Errorf("after the migration: %+v", f)
+	}
+	_, err := s.writer.Exec("UPDATE intake SET weight_kg = 1")
+	wantErr(t, explain(err), ErrImmutable)
+	if err := s.DeleteClient(t.Context(), ids[1]); err != nil {
+		t.Error(err)
+	}
+	if n := must(tableCounts(t.Context(), s.reader))(t)["record"]; n != 5 {
+		t.Errorf("%d records after deleting one of two clients", n)
+	}
+}
+
+// A migration that loses what others refer to is refused.
+func TestAMigrationThatBreaksReferencesIsRefused(t *testing.T) {
+	path, ids := sampleFile(t, 1)
+	_, err := openWith(t.Context(), path, Options{}, with(t, 0, map[string]string{"0050_lose.sql": "DELETE FROM client;"}))
+	wantErr(t, err, ErrUpdate)
+	must(mustOpen(t, path, Options{}).ClientFile(t.Context(), ids[0]))(t)
+}
+
+func TestAStoppedUpdateLeavesTheFileAsItWas(t *testing.T) {
+	path := newPath(t)
+	id := oldFile(t, path, 1)
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	if _, err := Open(ctx, path, Options{}); !errors.Is(err, context.Canceled) {
+		t.Errorf("got %v", err)
+	}
+	if _, err := verify(t.Context(), path, 1); err != nil {
+		t.Error(err)
+	}
+	must(mustOpen(t, path, Options{}).Client(t.Context(), id))(t)
+}
