@@ -1,6 +1,10 @@
 package hand
 
-import "handbreadth/assets/internal/curve"
+import (
+	"math"
+
+	"handbreadth/assets/internal/curve"
+)
 
 // cupFingers are the far fingers of the cupped hand: the visible edge,
 // clockwise over the tip; the nearest of them last.
@@ -22,7 +26,7 @@ func drawCupped(p *pen, d Dimensions) {
 	p.scale(0.92 * d.HandLength)
 	far := at.line(112, 22, 126, 31, 142, 40, 158, 46, 178, 49)
 	near := at.line(178, 86, 154, 82.6, 136, 85, 114, 87, 90, 83.5, 67, 75.5, 45, 62.5, 28.6, 46, 18.6, 27, 14, 12, 14.2, 4.4, 18.6, 0, 24, 1.6,
-		28.4, 8, 32, 18, 38, 29.5, 48, 40.6, 61, 49, 77, 55)
+		28.4, 8, 32, 18, 38, 29.5, 48, 40.6, 61, 49, 77, 55, 92, 59, 101.6, 61)
 	p.fill(Paper, far, near)
 	for _, f := range cupFingers {
 		c := at.line(f...)
@@ -31,7 +35,7 @@ func drawCupped(p *pen, d Dimensions) {
 	}
 	p.ink(1, far)
 	p.heap(at)
-	p.fill(Paper, near, at.line(77, 55, 104, 60, 140, 58, 178, 60))
+	p.fill(Paper, near, at.line(101.6, 61, 140, 58, 178, 60))
 	p.ink(1.12, near)
 	p.cupThumb(at, thumb)
 	if p.full() {
@@ -40,49 +44,111 @@ func drawCupped(p *pen, d Dimensions) {
 	}
 }
 
-// heap is the measured volume, held between fingers and thumb.
+// heap is the measured volume, held between fingers and thumb: a pile of
+// grains.
 func (p *pen) heap(at place) {
-	dome := at.line(35, 25, 41, 16, 50, 6, 62, -3, 78, -8.6, 95, -7, 111, 3, 125, 19, 135, 40)
-	base := at.line(135, 40, 120, 62, 84, 66, 54, 52, 35, 25)
-	p.fill(Paper, dome, base)
+	dome := at.line(35, 25, 41, 17, 50, 7, 61, -3, 74, -9.6, 84, -10.6, 95, -7.4, 110, 2.6, 123, 17, 133, 34, 140, 49)
+	area := curve.Join(dome, at.line(140, 49, 128, 62, 84, 66, 54, 52, 35, 25))
+	top := dome
 	if p.opt.Half {
-		level := at.line(38, 22, 56, 18.6, 84, 17, 108, 18.4, 125, 22)
-		p.area(Wash, curve.Clipped(curve.Join(dome, base).Flat(1), at(0, 19.5), pt(0, 1)))
+		const level = 20.5
+		p.area(Wash, curve.Clipped(area.Flat(1), at(0, level), pt(0, 1)))
+		top = at.line(40, 21.4, 52, 19.6, 68, 20.6, 84, 19, 104, 20.4, 126.6, 20.6)
+		area = curve.Straight(curve.Clipped(area.Flat(1), at(0, level+2.6), pt(0, 1))...)
 		p.dashed(dome)
-		p.grains(at, 21)
-		p.ink(0.8, level)
-		return
+	} else {
+		p.fill(Wash, area)
 	}
-	p.fill(Wash, curve.Join(dome, base))
-	p.grains(at, -12)
-	p.ink(0.8, dome)
-}
-
-// cupGrains are the places and turns (degrees) of the grains in the heap.
-var cupGrains = [][3]float64{
-	{60, 3, 20}, {72, -2, 70}, {84, -3.4, -15}, {97, 0, 40}, {108, 7, 80}, {53, 13, 60}, {66, 9, -30}, {78, 6, 25},
-	{90, 7, 75}, {102, 13, -20}, {116, 17, 30}, {47, 24, 10}, {59, 20.4, 80}, {71, 15, 35}, {84, 16, -40}, {95, 22, 15},
-	{111, 26, 65}, {122, 29, -10}, {55, 31, -35}, {121, 36.4, 40}, {106, 25, -30}, {52, 40, 55},
-}
-
-// grains draws the grains that lie below a level.
-func (p *pen) grains(at place, level float64) {
-	long, wide := 3.4, 1.7
+	p.grains(top, area.Flat(1))
 	if !p.full() {
-		long, wide = 4.6, 2.6
+		p.ink(0.8, top)
 	}
-	for i, g := range cupGrains {
-		if g[1]-wide < level || (!p.full() && i%2 == 1) {
-			continue
-		}
-		c := at(g[0], g[1])
-		ring := []Point{}
-		for _, q := range [][2]float64{{-1, 0}, {-0.55, -0.85}, {0.35, -0.95}, {1, 0}, {0.5, 0.9}, {-0.45, 0.9}} {
-			ring = append(ring, c.Add(pt(q[0]*long, q[1]*wide).Turned(g[2])))
-		}
-		p.fill(Paper, curve.Loop(ring...))
-		p.ink(0.5, curve.Loop(ring...))
+}
+
+// grains strews grains along the edge of the pile and over its face.
+func (p *pen) grains(edge curve.Curve, face []Point) {
+	size, apart := 1.0, 7.6
+	if !p.full() {
+		size, apart = 1.5, 17
 	}
+	var all []curve.Curve
+	if p.full() {
+		all = edgeGrains(edge)
+	}
+	low, high := box(face)
+	for row := 0; low.Y+2+float64(row)*0.75*apart < high.Y; row++ {
+		for col := 0; low.X+float64(col)*apart < high.X; col++ {
+			sway := math.Sin(float64(row*17+col*29) * 1.7)
+			q := low.Add(pt((float64(col)+0.5*float64(row%2)+0.16*sway)*apart, 2+(0.75*float64(row)+0.14*math.Cos(sway*9))*apart))
+			if clearOf(face, q, 4.4*size) && apartFrom(all, q, 6.1*size) {
+				all = append(all, grain(q, size, 180*math.Sin(float64(row*7+col*11))))
+			}
+		}
+	}
+	p.fill(Paper, all[0])
+	for _, g := range all[1:] {
+		p.append(g)
+	}
+	for _, g := range all {
+		p.ink(0.5, g)
+	}
+}
+
+// edgeGrains lie along an edge, each a little askew.
+func edgeGrains(edge curve.Curve) []curve.Curve {
+	s := curve.Sample(edge, 0.5)
+	var all []curve.Curve
+	for run := 3.0; run < s.Total()-2; run += 7.4 {
+		i := s.Nearest(run)
+		along := math.Atan2(s.Normal[i].X, -s.Normal[i].Y) * 180 / math.Pi
+		all = append(all, grain(s.At[i], 1, along+34*math.Sin(run*1.9)))
+	}
+	return all
+}
+
+// grain is one grain, 6.6 mm long.
+func grain(at Point, size, turn float64) curve.Curve {
+	var ring []Point
+	for _, q := range [][2]float64{{-3.3, 0}, {-1.8, -1.4}, {1.1, -1.6}, {3.3, 0}, {1.6, 1.5}, {-1.5, 1.5}} {
+		ring = append(ring, at.Add(pt(q[0]*size, q[1]*size).Turned(turn)))
+	}
+	return curve.Loop(ring...)
+}
+
+// apartFrom says whether q keeps its distance from the middles of the grains.
+func apartFrom(grains []curve.Curve, q Point, gap float64) bool {
+	for _, g := range grains {
+		low, high := box(g)
+		if curve.Lerp(low, high, 0.5).To(q) < gap {
+			return false
+		}
+	}
+	return true
+}
+
+// box is the smallest upright box around points.
+func box(pts []Point) (low, high Point) {
+	low, high = pts[0], pts[0]
+	for _, q := range pts {
+		low, high = pt(min(low.X, q.X), min(low.Y, q.Y)), pt(max(high.X, q.X), max(high.Y, q.Y))
+	}
+	return low, high
+}
+
+// clearOf says whether q lies inside a clockwise polygon and at least gap from
+// its corners, which stand close together.
+func clearOf(poly []Point, q Point, gap float64) bool {
+	inside := false
+	for i, b := range poly {
+		a := poly[(i+len(poly)-1)%len(poly)]
+		if q.To(b) < gap {
+			return false
+		}
+		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(b.X-a.X)*(q.Y-a.Y)/(b.Y-a.Y) {
+			inside = !inside
+		}
+	}
+	return inside
 }
 
 // cupThumb is the near rim: the thumb along the palm's edge.
@@ -103,7 +169,7 @@ func (p *pen) cupThumb(at, thumb place) {
 func (p *pen) cupFolds(at place) {
 	p.ink(0.42, curve.Bow(at(35.6, 28), at(29, 33), 1.2))
 	p.ink(0.42, curve.Bow(at(59, 50), at(53, 57), 1.4))
-	p.ink(0.4, at.line(77, 55, 86, 58, 94, 63, 97, 69))
+	p.ink(0.4, at.line(83, 57, 90, 60.4, 95, 65, 97.4, 71))
 }
 
 // smallCup is the cupped hand for icons: the bowl of the hand, two fingers, the

@@ -93,8 +93,10 @@ func (p *pen) fistFingers(at place) {
 // the ball of the thumb, over its tip and back under it.
 func (p *pen) fistThumb(at, thumb place) {
 	ball := append(at.points([]float64{-30, 18, -29.8, 7, -32.6, -5, -39, -17, -45, -30}),
-		thumb.points([]float64{-47.6, -41, -46.6, -50, -42.4, -58.6, -34.6, -66, -24.5, -71.4, -12, -73.2, 0, -72.6, 9, -69, 13, -62.6, 10.6, -56,
-			2, -52.6, -9, -52, -18, -49.6, -24, -44.6, -27, -36})...)
+		thumb.points([]float64{
+			-47.6, -41, -46.6, -50, -42.4, -58.6, -34.6, -66, -24.5, -71.4, -12, -73.2, 0, -72.6, 9, -69, 13, -62.6, 10.6, -56,
+			2, -52.6, -9, -52, -18, -49.6, -24, -44.6, -27, -36,
+		})...)
 	cover := curve.Join(curve.Spline(ball[6:]...), curve.Straight(ball[len(ball)-1], thumb(-38, -38)))
 	if p.opt.Half {
 		p.area(Paper, curve.Clipped(cover.Flat(1), at(0, -50), pt(0, -1)))

@@ -122,7 +122,7 @@ func drawPalm(p *pen, d Dimensions) {
 	}
 	p.ink(1.1, s.thumb)
 	p.ink(1.2, s.ulnar)
-	if p.full() {
+	if p.full() && !p.food() {
 		p.shade(s.ulnar, 0.26, 0.66, 9, 9)
 	}
 	if p.food() {
@@ -136,16 +136,17 @@ func drawPalm(p *pen, d Dimensions) {
 // palmCreases draws the lines of the palm and, lightly, the folds of the
 // fingers.
 func (p *pen) palmCreases(f palmFrame) {
-	if !p.atLeastMedium() || (p.opt.WithFood && !p.full()) {
-		return
+	if p.atLeastMedium() && !p.food() {
+		p.ink(0.62, f.at.line(-40, -79, -28, -75, -14.5, -61, -8.5, -42, -10.5, -22, -16, -7)) // around the thumb
 	}
-	p.ink(0.62, f.at.line(-40, -79, -28, -75, -14.5, -61, -8.5, -42, -10.5, -22, -16, -7)) // around the thumb
 	if !p.full() {
 		return
 	}
-	p.ink(0.52, f.at.line(-39.5, -82, -22, -79, 2, -68, 22, -53, 30, -43)) // across the middle
-	p.ink(0.56, f.at.line(39.5, -76, 24, -84, 6, -86, -8, -92, -16, -102)) // under the fingers
-	p.ink(0.45, curve.Bow(f.at(-25, 1), f.at(25, 0.5), -3.4))              // wrist
+	if !p.food() {
+		p.ink(0.52, f.at.line(-39.5, -82, -22, -79, 2, -68, 22, -53, 30, -43)) // across the middle
+		p.ink(0.56, f.at.line(39.5, -76, 24, -84, 6, -86, -8, -92, -16, -102)) // under the fingers
+	}
+	p.ink(0.45, curve.Bow(f.at(-25, 1), f.at(25, 0.5), -3.4)) // wrist
 	p.ink(0.36, curve.Bow(f.at(-19, 6), f.at(18, 5.6), -2.2))
 	for i, g := range palmDigits {
 		last := 0.70

@@ -49,15 +49,24 @@ func (p *pen) slip() Point {
 
 // fill paints the area that the curves enclose.
 func (p *pen) fill(role Role, cs ...curve.Curve) {
-	c := curve.Join(cs...)
-	if len(c) < 4 {
-		return
+	if c := curve.Join(cs...); len(c) >= 4 {
+		p.out.Paths = append(p.out.Paths, Path{Segments: closed(c), Fill: role})
 	}
+}
+
+// append adds another area to the path that was painted last.
+func (p *pen) append(c curve.Curve) {
+	last := &p.out.Paths[len(p.out.Paths)-1]
+	last.Segments = append(last.Segments, closed(c)...)
+}
+
+// closed turns a curve into the segments of a closed shape.
+func closed(c curve.Curve) []Segment {
 	segs := []Segment{{Op: MoveTo, P: [3]Point{c[0]}}}
 	for i := 1; i+2 < len(c); i += 3 {
 		segs = append(segs, Segment{Op: CubicTo, P: [3]Point{c[i], c[i+1], c[i+2]}})
 	}
-	p.out.Paths = append(p.out.Paths, Path{Segments: append(segs, Segment{Op: Close}), Fill: role})
+	return append(segs, Segment{Op: Close})
 }
 
 // area paints a polygon.
@@ -205,21 +214,11 @@ func (p *pen) shade(c curve.Curve, from, to, length float64, n int) {
 	s := curve.Sample(c, 0.5)
 	for i := range n {
 		t := (float64(i) + 0.5) / float64(n)
-		k := nearest(s, s.Total()*(from+(to-from)*t))
+		k := s.Nearest(s.Total() * (from + (to-from)*t))
 		reach := length * (0.5 + 0.5*math.Sin(math.Pi*t) + 0.14*math.Sin(float64(i)*2.3))
 		dir := s.Normal[k].Mul(-1).Turned(24)
 		p.inkFrom(0.44, curve.Bow(s.At[k], s.At[k].Add(dir.Mul(reach)), 0.05*reach))
 	}
-}
-
-// nearest is the first sample at or after a distance run.
-func nearest(s curve.Samples, run float64) int {
-	for i, r := range s.Run {
-		if r >= run {
-			return i
-		}
-	}
-	return len(s.Run) - 1
 }
 
 // span records a distance that equals a dimension.

@@ -209,14 +209,3 @@ func Clipped(poly []Point, on, normal Point) []Point {
 	}
 	return out
 }
-
-// Area returns the area that a closed polygon encloses (shoelace formula),
-// positive when it runs clockwise on screen.
-func Area(poly []Point) float64 {
-	var sum float64
-	for i, q := range poly {
-		p := poly[(i+len(poly)-1)%len(poly)]
-		sum += p.X*q.Y - q.X*p.Y
-	}
-	return sum / 2
-}

@@ -1,6 +1,9 @@
 package curve
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
 // Samples are points along a curve with the distance run and the left normal
 // (the outer side of an outline that runs clockwise on screen).
@@ -11,6 +14,11 @@ type Samples struct {
 
 // Total is the length of the curve.
 func (s Samples) Total() float64 { return s.Run[len(s.Run)-1] }
+
+// Nearest is the first sample at or after a distance run.
+func (s Samples) Nearest(run float64) int {
+	return min(sort.SearchFloat64s(s.Run, run), len(s.Run)-1)
+}
 
 // Sample walks a curve in steps of at most about step.
 func Sample(c Curve, step float64) Samples {
