@@ -26,7 +26,7 @@ func NewDateField(label, hint string) *DateField {
 	}
 	d := &DateField{}
 	d.setUp(d, label, hint)
-	d.Check = d.check
+	d.Check = d.understand
 	d.OnChanged = d.tell
 	return d
 }
@@ -52,7 +52,7 @@ func (d *DateField) read(text string) (unit.Date, bool) {
 	return date, true
 }
 
-func (d *DateField) check(text string) (string, error) {
+func (d *DateField) understand(text string) (string, error) {
 	date, err := unit.ParseDate(d.Label(), text)
 	if err != nil {
 		return "", err
