@@ -43,6 +43,9 @@ type KilogramPerSquareMetre float64
 // KilogramPerWeek is a rate of weight change; loss is negative.
 type KilogramPerWeek float64
 
+// Ratio is a bare proportion.
+type Ratio float64
+
 // Measure is a count of hand measures, in wholes and halves.
 type Measure float64
 
