@@ -8,6 +8,7 @@ import (
 
 	"handbreadth/domain/screen"
 	"handbreadth/ui/draft"
+	"handbreadth/ui/widgets"
 )
 
 // The sections that the sheet leads to.
@@ -107,10 +108,8 @@ func problemsOf(r draft.Reading) []want {
 	})
 	list := make([]want, len(fields))
 	for i, field := range fields {
-		p := r.Problems[field]
 		list[i] = want{
-			Label:   labelOf(field),
-			Problem: "“" + p.Given + "” is not understood. Accepted: " + p.Accepted + ".",
+			Label: labelOf(field), Problem: widgets.ProblemWords(r.Problems[field]),
 			Section: sectionOf(field), Field: field,
 		}
 	}
