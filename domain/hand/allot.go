@@ -44,7 +44,7 @@ const (
 // no day comes nearer. This program's choice, no source.
 const (
 	widestMiss   = 0.20
-	weightBeyond = 50
+	weightBeyond = 1e6
 )
 
 const halvesInWhole = 2

@@ -44,8 +44,8 @@ func independent(a Aim, c Contents, fists float64) (least float64) {
 	return least
 }
 
-// distance is the weighted sum of misses, each miss beyond a fifth counted 50
-// times more.
+// distance is the weighted sum of misses, each miss beyond a fifth counted a
+// million times more.
 func distance(a Aim, n Nutrients) (sum float64) {
 	for _, c := range []struct{ weight, got, want float64 }{
 		{1.5, float64(n.Energy), float64(a.Energy)}, {1.5, float64(n.Protein), float64(a.Protein)},
@@ -53,7 +53,7 @@ func distance(a Aim, n Nutrients) (sum float64) {
 	} {
 		miss := math.Abs(c.got/c.want - 1)
 		if miss > 0.2 {
-			miss += 50 * (miss - 0.2)
+			miss += 1e6 * (miss - 0.2)
 		}
 		sum += c.weight * miss
 	}
