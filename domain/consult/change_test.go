@@ -1,0 +1,110 @@
+package consult
+
+import (
+	"encoding/json"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"handbreadth/domain/energy"
+)
+
+// changeCases says for each key of the consult file what of the plan file must
+// change with it and what must not; what is in neither list may do either.
+var changeCases = []struct {
+	key     string
+	to      string
+	base    changes // on top of the example
+	must    string
+	mustNot string
+	why     string // where nothing changes, why
+}{
+	{key: "date", to: `"2026-06-18"`, must: "date resting maintenance target fat carbohydrate fibre", mustNot: "status protein"},
+	{key: "client.name", to: `"Wren Hollowbrook"`, mustNot: all, why: "the plan file names nobody"},
+	{key: "client.born", to: `"1970-05-17"`, must: "resting maintenance target fat carbohydrate fibre findings", mustNot: "status date protein"},
+	{key: "client.equation_sex", to: `"male"`, must: "resting maintenance target fat carbohydrate fibre findings measures_per_day", mustNot: "status date protein"},
+	{key: "height", to: `"180 cm"`, must: "resting maintenance target fat carbohydrate fibre", mustNot: "status date protein findings"},
+	{key: "weight", to: `"85 kg"`, base: changes{"goal": `{"kind":"lose","weight":"66 kg"}`}, must: "resting maintenance target protein fat carbohydrate fibre measures_per_day meals", mustNot: "status date"},
+	{key: "activity", to: `{"level":"very_active"}`, must: "maintenance target fat carbohydrate fibre measures_per_day meals", mustNot: "status date resting protein findings"},
+	{key: "activity", to: `{"pal":1.95}`, must: "maintenance target fat carbohydrate fibre measures_per_day meals", mustNot: "status date resting protein findings"},
+	{key: "goal.kind", to: `"maintain"`, must: "target protein fat carbohydrate fibre measures_per_day meals", mustNot: "status date resting maintenance"},
+	{key: "goal.weight", to: `"69 kg"`, must: "target fat carbohydrate fibre", mustNot: "status date resting maintenance protein"},
+	{key: "goal.by", to: `"2026-12-31"`, must: "target fat carbohydrate fibre", mustNot: "status date resting maintenance protein"},
+	{key: "goal.kcal_per_day", to: `1700`, base: changes{"goal": `{"kind":"lose"}`}, must: "target fat carbohydrate fibre", mustNot: "status date resting maintenance protein"},
+	{key: "meals_per_day", to: `5`, must: "meals", mustNot: "status date " + targets + " findings"},
+	{key: "eating_pattern", to: `"vegan"`, must: "measures_per_day meals derivation", mustNot: "status date " + targets + " findings"},
+	{key: "avoid", to: `["milk","egg","fish","soybean","tree_nut"]`, must: "derivation", mustNot: "status date " + targets + " findings"},
+	{key: "screening.warfarin", to: `true`, must: "findings", mustNot: "status date measures_per_day meals derivation " + targets},
+	{key: "screening.lithium", to: `true`, base: changes{"goal": `{"kind":"maintain"}`}, must: "findings", mustNot: "status date measures_per_day meals derivation " + targets},
+	{key: "screening.kidney_disease", to: `true`, base: changes{"goal": `{"kind":"maintain"}`}, must: "findings protein fat carbohydrate measures_per_day", mustNot: "status date resting maintenance target fibre"},
+	{key: "screening.type_1_diabetes", to: `true`, must: "status findings target measures_per_day meals", mustNot: "date resting maintenance"},
+	{key: "carb_fat_balance_percent", to: `70`, must: "fat carbohydrate measures_per_day meals", mustNot: "status date resting maintenance target protein fibre findings"},
+	{key: "fat_floor_percent", to: `40`, must: "fat carbohydrate measures_per_day meals", mustNot: "status date resting maintenance target protein fibre findings"},
+	{key: "protein_g_per_kg", to: `1.7`, must: "protein fat carbohydrate measures_per_day meals", mustNot: "status date resting maintenance target fibre findings"},
+	{key: "resting_equation", to: ``, mustNot: all, why: "there is one equation, and it is the default"},
+	{key: "hold_reasons", to: `{"lithium":"kept though not needed"}`, must: "hold_reasons", mustNot: "status date findings measures_per_day meals derivation " + targets},
+}
+
+const (
+	targets = "resting maintenance target protein fat carbohydrate fibre"
+	all     = "status date findings hold_reasons measures_per_day meals projection derivation " + targets
+)
+
+func TestEveryInputChangesWhatDependsOnIt(t *testing.T) {
+	for _, c := range changeCases {
+		base := changed(t, sample(t, "example.json"), c.base)
+		before := topLevel(t, encoded(t, base))
+		after := topLevel(t, encoded(t, changed(t, base, changes{c.key: c.to})))
+		for _, name := range strings.Fields(c.must) {
+			if reflect.DeepEqual(before[name], after[name]) {
+				t.Errorf("%s = %s leaves %s at %v", c.key, c.to, name, before[name])
+			}
+		}
+		for _, name := range strings.Fields(c.mustNot) {
+			if !reflect.DeepEqual(before[name], after[name]) {
+				t.Errorf("%s = %s changes %s from %v to %v", c.key, c.to, name, before[name], after[name])
+			}
+		}
+		if c.must == "" && c.why == "" {
+			t.Errorf("%s changes nothing and nobody says why", c.key)
+		}
+	}
+}
+
+// Every key of the schema is among the cases, so that a new one is not forgotten.
+func TestEveryKeyHasAChangeCase(t *testing.T) {
+	tried := map[string]bool{}
+	for _, c := range changeCases {
+		tried[c.key] = true
+	}
+	check := func(prefix string, schema []field) {
+		for _, f := range schema {
+			if key := prefix + f.key; !tried[key] && !slices.Contains([]string{"client", "goal", "screening"}, key) {
+				t.Errorf("no case changes %s", key)
+			}
+		}
+	}
+	check("", rootFields)
+	check("client.", clientFields)
+	check("goal.", goalFields)
+	if n := len(energy.RestingEquations()); n != 1 {
+		t.Errorf("%d equations: let a case change resting_equation", n)
+	}
+}
+
+// topLevel returns the values of a plan file by their short names: target for
+// target_kcal_per_day.
+func topLevel(t *testing.T, data []byte) map[string]any {
+	t.Helper()
+	var root map[string]any
+	if err := json.Unmarshal(data, &root); err != nil {
+		t.Fatal(err)
+	}
+	short := map[string]any{}
+	for key, v := range root {
+		key = strings.TrimSuffix(strings.TrimSuffix(key, "_kcal_per_day"), "_g_per_day")
+		short[key] = v
+	}
+	return short
+}

@@ -1,0 +1,53 @@
+package consult
+
+import (
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"handbreadth/domain"
+	"handbreadth/domain/unit"
+)
+
+// Whatever the bytes: either an intake that passes its own checks and whose
+// plan can be written where it may leave the desk, or problems that each name
+// a field and what is accepted, one line each.
+func FuzzParse(f *testing.F) {
+	for _, name := range []string{"example.json", "us.json", "every-key.json", "faults.json"} {
+		f.Add(sample(f, name))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		in, err := Parse(data)
+		if err != nil {
+			checkProblems(t, err)
+			return
+		}
+		plan, err := domain.NewPlan(in)
+		if err != nil {
+			t.Fatalf("parsed, but %v", err)
+		}
+		written, err := Encode(plan)
+		if plan.Gate.Held() != (err == ErrHeld) || (err != nil && err != ErrHeld) {
+			t.Fatalf("held %v, %v", plan.Gate.Held(), err)
+		}
+		if err == nil {
+			if _, err := Decode(written); err != nil {
+				t.Fatal(err)
+			}
+		}
+	})
+}
+
+func checkProblems(t *testing.T, err error) {
+	t.Helper()
+	ps, ok := err.(unit.Problems)
+	if !ok || len(ps) == 0 {
+		t.Fatalf("%T: %v", err, err)
+	}
+	for _, p := range ps {
+		line := p.Error()
+		if p.Field == "" || p.Accepted == "" || strings.ContainsAny(line, "\r\n") || !utf8.ValidString(line) {
+			t.Fatalf("problem %q: %+v", line, p)
+		}
+	}
+}
