@@ -1,0 +1,176 @@
+package energy
+
+import (
+	"fmt"
+
+	"handbreadth/domain/derive"
+	"handbreadth/domain/unit"
+)
+
+// CrossCheck is another published way to total energy, shown beside the plan's
+// maintenance energy and never used in its place.
+type CrossCheck struct {
+	Name   string
+	Energy derive.Derived[unit.Kilocalorie] // a day
+}
+
+// Reproduction is what pregnancy or breastfeeding adds. It is for holding
+// weight only.
+type Reproduction struct {
+	Weeks         int              // of pregnancy, 1 to 42; 0: not pregnant
+	PrePregnant   unit.Kilogram    // weight before, for the energy laid down
+	Breastfeeding BreastfeedingAge // how old the child is
+}
+
+// BreastfeedingAge is how old a breastfed child is.
+type BreastfeedingAge int
+
+// The ages that the equations know.
+const (
+	NotBreastfeeding BreastfeedingAge = iota
+	FirstHalfYear                     // 0-6 months, breast milk only
+	SecondHalfYear                    // 7-12 months, beside other food
+)
+
+// CrossChecks returns the total-energy equations of the Dietary Reference
+// Intakes for a client.
+func CrossChecks(in RestingInput, a Activity, r Reproduction) []CrossCheck {
+	class := categoryOf(a)
+	checks := []CrossCheck{}
+	if r == (Reproduction{}) {
+		if unit.BMI(in.Weight, in.Height) < overweightFrom {
+			checks = append(checks, CrossCheck{"DRI 2005, estimated energy requirement", iomNormal(in, class)})
+		} else {
+			checks = append(checks, CrossCheck{"DRI 2005, total energy, overweight", iomOverweight(in, class)})
+		}
+	}
+	return append(checks, CrossCheck{"DRI 2023, estimated energy requirement", nasem(in, class, r)})
+}
+
+// overweightFrom is the BMI from which the DRI 2005 have an equation of their own.
+const overweightFrom unit.KilogramPerSquareMetre = 25
+
+// categoryOf returns the class of an activity; a level told as a number falls
+// into the class that holds it.
+func categoryOf(a Activity) Category {
+	if a.PAL == 0 {
+		return a.Category
+	}
+	found := classes[0].Category
+	for _, c := range classes[1:] {
+		if a.PAL >= c.Low {
+			found = c.Category
+		}
+	}
+	return found
+}
+
+// order of the classes in the coefficient tables.
+func orderOf(c Category) int {
+	for i, class := range classes {
+		if class.Category == c {
+			return i
+		}
+	}
+	return 0
+}
+
+// iomRow is age, physical activity coefficients by class, weight and height (m).
+type iomRow struct {
+	constant, age  float64
+	activity       [4]float64
+	weight, height float64
+}
+
+// Source: IOM 2005, Dietary Reference Intakes, chapter 5: women and the table of
+// 48 values seen, the men's coefficients from memory and reproduced by that table.
+var iomNormalRows = map[Sex]iomRow{
+	Male:   {662, -9.53, [4]float64{1.00, 1.11, 1.25, 1.48}, 15.91, 539.6},
+	Female: {354, -6.91, [4]float64{1.00, 1.12, 1.27, 1.45}, 9.36, 726},
+}
+
+// Source: IOM 2005, total energy of overweight adults who hold their weight
+// (from memory).
+var iomOverweightRows = map[Sex]iomRow{
+	Male:   {1086, -10.1, [4]float64{1.00, 1.12, 1.29, 1.59}, 13.7, 416},
+	Female: {448, -7.95, [4]float64{1.00, 1.16, 1.27, 1.44}, 11.4, 619},
+}
+
+func iomNormal(in RestingInput, c Category) derive.Derived[unit.Kilocalorie] {
+	return iom(iomNormalRows[in.Sex], in, c, derive.Source{Text: "IOM 2005, Dietary Reference Intakes for energy, chapter 5", Confidence: derive.Seen})
+}
+
+func iomOverweight(in RestingInput, c Category) derive.Derived[unit.Kilocalorie] {
+	return iom(iomOverweightRows[in.Sex], in, c, derive.Source{Text: "IOM 2005, Dietary Reference Intakes for energy, chapter 5, overweight adults", Confidence: derive.Memory})
+}
+
+func iom(r iomRow, in RestingInput, c Category, source derive.Source) derive.Derived[unit.Kilocalorie] {
+	activity := r.activity[orderOf(c)]
+	value := r.constant + r.age*float64(in.Age) + activity*(r.weight*float64(in.Weight)+r.height*in.Height.Metres())
+	return derive.Exact(unit.Kilocalorie(value), derive.Step{
+		Key: "cross_check", Label: "Total energy, DRI 2005",
+		Formula: fmt.Sprintf("%s − %s × age + %s × (%s × weight + %s × height in metres)", plain(r.constant), plain(-r.age), plain(activity), plain(r.weight), plain(r.height)),
+		Inputs:  []derive.Input{ageInput(in), weightInput(in), {Name: "height", Value: in.Height.Metres(), Unit: "m"}, {Name: "activity", Text: string(c)}},
+		Result:  value, Unit: "kcal/day", Source: source,
+	})
+}
+
+// nasemRow is constant, age, height (cm) and weight.
+type nasemRow struct{ constant, age, height, weight float64 }
+
+// Source: NASEM 2023, Dietary Reference Intakes for energy, adults of 19 and
+// over, by class (from memory).
+var nasemRows = map[Sex][4]nasemRow{
+	Male:   {{753.07, -10.83, 6.50, 14.10}, {581.47, -10.83, 8.30, 14.94}, {1004.82, -10.83, 6.52, 15.91}, {-517.88, -10.83, 15.61, 19.11}},
+	Female: {{584.90, -7.01, 5.72, 11.71}, {575.77, -7.01, 6.60, 12.14}, {710.25, -7.01, 6.54, 12.34}, {511.83, -7.01, 9.07, 12.56}},
+}
+
+// Source: NASEM 2023, second and third trimester, by class (from memory).
+var nasemPregnantRows = [4]nasemRow{{1131.20, -2.04, 0.34, 12.15}, {693.35, -2.04, 5.73, 10.20}, {-223.84, -2.04, 13.23, 8.15}, {-779.72, -2.04, 18.45, 8.73}}
+
+// Additions of NASEM 2023 (from memory), kcal a day.
+const (
+	perPregnantWeek    = 9.16
+	secondTrimester    = 14 // week from which the equations for pregnancy hold
+	firstHalfYearAdds  = 540 - 140
+	secondHalfYearAdds = 380
+)
+
+// laidDown is the energy of tissue gained in pregnancy, by BMI before it.
+func laidDown(bmi unit.KilogramPerSquareMetre) float64 {
+	switch {
+	case bmi < 18.5:
+		return 300
+	case bmi < 25:
+		return 200
+	case bmi < 30:
+		return 150
+	}
+	return -50
+}
+
+func nasem(in RestingInput, c Category, r Reproduction) derive.Derived[unit.Kilocalorie] {
+	row, adds, label := nasemRows[in.Sex][orderOf(c)], 0.0, ""
+	switch {
+	case r.Weeks >= secondTrimester:
+		before := r.PrePregnant
+		if before == 0 {
+			before = in.Weight
+		}
+		row = nasemPregnantRows[orderOf(c)]
+		adds = perPregnantWeek*float64(r.Weeks) + laidDown(unit.BMI(before, in.Height))
+		label = " + pregnancy"
+	case r.Breastfeeding == FirstHalfYear:
+		adds, label = firstHalfYearAdds, " + breastfeeding"
+	case r.Breastfeeding == SecondHalfYear:
+		adds, label = secondHalfYearAdds, " + breastfeeding"
+	}
+	value := row.constant + row.age*float64(in.Age) + row.height*float64(in.Height) + row.weight*float64(in.Weight) + adds
+	return derive.Exact(unit.Kilocalorie(value), derive.Step{
+		Key: "cross_check", Label: "Total energy, DRI 2023",
+		Formula: fmt.Sprintf("%s − %s × age + %s × height + %s × weight%s", plain(row.constant), plain(-row.age), plain(row.height), plain(row.weight), label),
+		Inputs:  []derive.Input{ageInput(in), heightInput(in), weightInput(in), {Name: "activity", Text: string(c)}, {Name: "addition", Value: adds, Unit: "kcal/day"}},
+		Result:  value, Unit: "kcal/day",
+		Source: derive.Source{Text: "NASEM 2023, Dietary Reference Intakes for energy", Confidence: derive.Memory},
+	})
+}
