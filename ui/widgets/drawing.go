@@ -1,0 +1,79 @@
+package widgets
+
+import (
+	"fmt"
+	"sync"
+
+	"fyne.io/fyne/v2"
+
+	draw "handbreadth/assets/hand"
+	"handbreadth/domain/hand"
+	"handbreadth/ui/theme"
+)
+
+// drawingKey says which drawing of a measure is meant.
+type drawingKey struct {
+	kind        hand.Kind
+	half        bool
+	detail      draw.Detail
+	dims        draw.Dimensions
+	ink, ground string
+}
+
+// handDrawing is a drawing as a picture, with its shape.
+type handDrawing struct {
+	picture fyne.Resource
+	aspect  float32 // width over height
+}
+
+// drawings keeps what was drawn. A practice sees a handful of hands a day; the
+// store starts anew when it has grown past a few hundred pictures.
+var drawings = struct {
+	sync.Mutex
+	made map[drawingKey]handDrawing
+}{made: map[drawingKey]handDrawing{}}
+
+const mostDrawings = 400
+
+// drawingOf returns the drawing of a measure for a place of so many device
+// pixels, in the look in force.
+func drawingOf(kind hand.Kind, half bool, dims draw.Dimensions, pixels float64) handDrawing {
+	key := drawingKey{kind, half, draw.DetailFor(pixels), dims, theme.Hex(theme.Ink), theme.Hex(theme.Card)}
+	drawings.Lock()
+	defer drawings.Unlock()
+	if made, ok := drawings.made[key]; ok {
+		return made
+	}
+	if len(drawings.made) >= mostDrawings {
+		clear(drawings.made)
+	}
+	d := draw.Draw(measureOf(kind), dims, draw.Options{Half: half, Detail: key.detail})
+	const sourceSize = 240
+	svg := draw.SVG(d, draw.Palette{Ink: key.ink, Wash: washHex(), Paper: key.ground}, sourceSize)
+	made := handDrawing{
+		picture: fyne.NewStaticResource(fmt.Sprintf("hand-%s-%v-%d-%s-%d.svg", kind.Name(), half, key.detail, key.ink[1:], len(drawings.made)), svg),
+		aspect:  float32(d.Width / d.Height),
+	}
+	drawings.made[key] = made
+	return made
+}
+
+// washHex is the one tint of the drawings: between the tint of the look and its
+// ink, so that it shows on the card and on paper.
+func washHex() string {
+	c := mix(theme.Colour(theme.Tint), theme.Colour(theme.Spruce), 0.18)
+	return fmt.Sprintf("#%02X%02X%02X", c.R, c.G, c.B)
+}
+
+// measureOf returns the drawing's name for a measure.
+func measureOf(kind hand.Kind) draw.Measure {
+	switch kind {
+	case hand.Fist:
+		return draw.Fist
+	case hand.CuppedHand:
+		return draw.CuppedHand
+	case hand.Thumb:
+		return draw.Thumb
+	}
+	return draw.Palm
+}
