@@ -47,10 +47,10 @@ func isApostrophe(r rune) bool {
 	return false
 }
 
-// nameWords are the words of a name to find it by: those of its folded form,
-// and those that begin after an apostrophe ("O'Brien": obrien, brien).
-func nameWords(name string) []string {
-	words := strings.Fields(fold(name))
+// nameWords are the words to find a name by: those of its folded form, and
+// those that begin after an apostrophe ("O'Brien": obrien, brien).
+func nameWords(name, folded string) []string {
+	words := strings.Fields(folded)
 	if i := strings.IndexFunc(name, isApostrophe); i >= 0 {
 		words = append(words, strings.Fields(fold(strings.Map(apostropheToSpace, name)))...)
 	}

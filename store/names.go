@@ -57,18 +57,25 @@ func NewNameIndex(names []Name) *NameIndex {
 }
 
 func newEntry(n Name) *entry {
-	words := nameWords(n.Name)
+	folded := fold(n.Name)
+	words := nameWords(n.Name, folded)
 	slices.Sort(words)
-	return &entry{Name: n, folded: fold(n.Name), words: slices.Compact(words)}
+	return &entry{Name: n, folded: folded, words: slices.Compact(words)}
 }
 
 // byName is the order of results: by folded name, then by name, then by id.
 func byName(a, b *entry) int {
-	return cmp.Or(cmp.Compare(a.folded, b.folded), cmp.Compare(a.Name.Name, b.Name.Name), cmp.Compare(a.ID, b.ID))
+	if order := cmp.Compare(a.folded, b.folded); order != 0 {
+		return order
+	}
+	return cmp.Or(cmp.Compare(a.Name.Name, b.Name.Name), cmp.Compare(a.ID, b.ID))
 }
 
 func byText(a, b word) int {
-	return cmp.Or(cmp.Compare(a.text, b.text), cmp.Compare(a.of.ID, b.of.ID))
+	if order := cmp.Compare(a.text, b.text); order != 0 {
+		return order
+	}
+	return cmp.Compare(a.of.ID, b.of.ID)
 }
 
 // Put adds a client, or gives it another name.
@@ -167,15 +174,26 @@ func (x *NameIndex) candidates(prefixes []string) []word {
 }
 
 // first returns the first limit entries in the order of results that match all
-// prefixes. It keeps a sorted list of the best so far.
+// prefixes.
 func first(candidates []word, prefixes []string, limit int) []*entry {
+	const few = 250 // up to here a sorted list of the best so far is quicker than sorting all
 	var best []*entry
+	if limit > few {
+		for _, w := range candidates {
+			if w.of.matches(prefixes) {
+				best = append(best, w.of)
+			}
+		}
+		slices.SortFunc(best, byRank)
+		best = slices.Compact(best)
+		return best[:min(limit, len(best))]
+	}
 	for _, w := range candidates {
 		e := w.of
 		if len(best) == limit && e.rank >= best[limit-1].rank {
 			continue
 		}
-		at, found := slices.BinarySearchFunc(best, e.rank, func(b *entry, rank int) int { return cmp.Compare(b.rank, rank) })
+		at, found := slices.BinarySearchFunc(best, e, byRank)
 		if found || !e.matches(prefixes) {
 			continue
 		}
@@ -186,6 +204,8 @@ func first(candidates []word, prefixes []string, limit int) []*entry {
 	}
 	return best
 }
+
+func byRank(a, b *entry) int { return cmp.Compare(a.rank, b.rank) }
 
 // matches reports whether each prefix begins some word of the name.
 func (e *entry) matches(prefixes []string) bool {
