@@ -1,0 +1,78 @@
+// Package welcome is the first thing that is seen on a fresh machine, and what
+// is seen where the practice's file cannot be opened.
+package welcome
+
+import (
+	"fyne.io/fyne/v2"
+
+	"handbreadth/ui/theme"
+	"handbreadth/ui/widgets"
+)
+
+// The names of the controls.
+const (
+	NameStart = "welcome.start"
+	NameDemo  = "welcome.demo"
+	NameAgain = "welcome.again"
+)
+
+// lineWidth keeps lines of text readable.
+const lineWidth = 560
+
+// Screen offers ways to begin.
+type Screen struct {
+	object fyne.CanvasObject
+	first  *widgets.Button
+	words  *widgets.Text
+}
+
+// New returns the screen of a fresh machine: start makes the practice's own
+// file, demo opens invented clients.
+func New(start, demo func()) *Screen {
+	s := &Screen{words: widgets.NewText("", widgets.Problem)}
+	s.first = widgets.Name(widgets.NewPrimaryButton("Start my practice", start), NameStart)
+	look := widgets.Name(widgets.NewQuietButton("Look around with demo data", demo), NameDemo)
+	s.build("Handbreadth",
+		"From an intake to a plan that fits in a hand: energy and macros with their sources, "+
+			"meals in palms, fists, cupped hands and thumbs, and a paper to take home.",
+		"Everything stays on this computer. The demo has invented clients in a file of its own; "+
+			"nothing in it touches your practice.",
+		widgets.Row(s.first, look))
+	return s
+}
+
+// NewTrouble returns the screen for a file that cannot be opened: why, in plain
+// words, and the ways on.
+func NewTrouble(words string, again, demo func()) *Screen {
+	s := &Screen{words: widgets.NewText("", widgets.Problem)}
+	s.first = widgets.Name(widgets.NewPrimaryButton("Try again", again), NameAgain)
+	look := widgets.Name(widgets.NewQuietButton("Look around with demo data", demo), NameDemo)
+	s.build("Your practice could not be opened", words,
+		"Handbreadth has changed nothing in the file.", widgets.Row(s.first, look))
+	return s
+}
+
+func (s *Screen) build(title, lead, remark string, buttons fyne.CanvasObject) {
+	s.words.Hide()
+	content := widgets.ColumnGap(theme.Two,
+		widgets.NewText(title, widgets.Display),
+		widgets.NewText(lead, widgets.Body),
+		buttons,
+		s.words,
+		widgets.NewText(remark, widgets.Small),
+	)
+	s.object = widgets.NewPage(widgets.InsetSides(theme.Four, 3*theme.Four, theme.Four, theme.Two, widgets.Narrow(lineWidth, content)))
+}
+
+// Object is what is shown.
+func (s *Screen) Object() fyne.CanvasObject { return s.object }
+
+// FocusFirst gives the focus to the way on that most people take.
+func (s *Screen) FocusFirst() { widgets.FocusOn(s.first) }
+
+// Say shows why a way did not work.
+func (s *Screen) Say(words string) {
+	s.words.SetText(words)
+	s.words.Show()
+	s.object.Refresh()
+}
