@@ -1,0 +1,127 @@
+package screen
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"handbreadth/domain/unit"
+)
+
+type given map[string]float64
+
+func scoreRows(t *testing.T, id string) (rows []struct {
+	in          given
+	score, kind string
+},
+) {
+	t.Helper()
+	file, err := os.Open("../../testdata/reference/screening.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	lines, err := csv.NewReader(file).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range lines[1:] {
+		if line[0] != id {
+			continue
+		}
+		in := given{}
+		for _, pair := range strings.Split(line[1], ";") {
+			name, value, _ := strings.Cut(pair, "=")
+			in[name], _ = strconv.ParseFloat(value, 64)
+		}
+		rows = append(rows, struct {
+			in          given
+			score, kind string
+		}{in, line[2], line[3]})
+	}
+	if len(rows) == 0 {
+		t.Fatalf("no rows for %s", id)
+	}
+	return rows
+}
+
+// Source: BAPEN MUST 2003 (seen).
+func TestMUSTAgainstPublishedRows(t *testing.T) {
+	for _, row := range scoreRows(t, "must") {
+		got := ScoreMUST(MUSTInput{
+			BMI: unit.KilogramPerSquareMetre(row.in["bmi"]), Loss: unit.Percent(row.in["unplanned_loss_pct_3_6mo"]),
+			AcutelyIll: row.in["acutely_ill_no_intake_gt5d"] == 1,
+		})
+		if strconv.Itoa(got) != row.score {
+			t.Errorf("%v: %d points, want %s", row.in, got, row.score)
+		}
+		class := map[bool]string{true: "high", false: "not high"}
+		if high := (Score{got, true}).Positive(2); class[high] != row.kind && (high || row.kind == "high") {
+			t.Errorf("%v: high %v, want %s", row.in, high, row.kind)
+		}
+	}
+}
+
+// Source: Morgan 1999, BMJ 319:1467 (seen).
+func TestSCOFFAgainstPublishedRows(t *testing.T) {
+	for _, row := range scoreRows(t, "scoff") {
+		answers := make([]bool, 5)
+		for i := range int(row.in["yes_answers"]) {
+			answers[i] = true
+		}
+		got := ScoreSCOFF(answers...)
+		positive := (Score{got, true}).Positive(2)
+		if strconv.Itoa(got) != row.score || positive != (row.kind == "positive") {
+			t.Errorf("%v: %d points, positive %v, want %s %s", row.in, got, positive, row.score, row.kind)
+		}
+	}
+	if (Score{5, false}).Positive(2) {
+		t.Error("a questionnaire that was not asked counts")
+	}
+}
+
+// Source: NICE CG32 (seen).
+func TestRefeedingAgainstPublishedRows(t *testing.T) {
+	for _, row := range scoreRows(t, "refeeding_nice_cg32") {
+		got := Refeeding{
+			BMI: unit.KilogramPerSquareMetre(row.in["bmi"]), Loss: unit.Percent(row.in["loss_pct_3_6mo"]),
+			DaysOfLittle:    int(row.in["days_little_intake"]),
+			LowElectrolytes: row.in["low_electrolytes"] == 1, AlcoholOrDrugs: row.in["alcohol_or_listed_drugs"] == 1,
+		}.HighRisk()
+		if got != (row.kind == "high") {
+			t.Errorf("%v: high %v, want %s", row.in, got, row.kind)
+		}
+	}
+}
+
+// Source: Burke 2018 (30 and 45 seen).
+func TestEnergyAvailabilityAgainstPublishedRows(t *testing.T) {
+	for _, row := range scoreRows(t, "energy_availability") {
+		got := float64(EnergyAvailability(unit.Kilocalorie(row.in["intake_kcal"]), unit.Kilocalorie(row.in["exercise_kcal"]), unit.Kilogram(row.in["ffm_kg"])).Value)
+		want, _ := strconv.ParseFloat(row.score, 64)
+		if math.Abs(got-want) > 0.0001 {
+			t.Errorf("%v: %v, want %v", row.in, got, want)
+		}
+		if low := EnergyAvailable(got) < LowAvailability; low != (row.kind == "low") {
+			t.Errorf("%v: low %v, want %s", row.in, low, row.kind)
+		}
+	}
+}
+
+// Source: Ferguson 1999 (from memory).
+func TestMST(t *testing.T) {
+	for _, c := range []struct {
+		in   MSTInput
+		want int
+	}{
+		{MSTInput{}, 0}, {MSTInput{Unsure: true}, 2}, {MSTInput{Loss: 1}, 1}, {MSTInput{Loss: 5}, 1}, {MSTInput{Loss: 6}, 2},
+		{MSTInput{Loss: 10}, 2}, {MSTInput{Loss: 11}, 3}, {MSTInput{Loss: 15}, 3}, {MSTInput{Loss: 16}, 4}, {MSTInput{Loss: 16, PoorAppetite: true}, 5},
+	} {
+		if got := ScoreMST(c.in); got != c.want {
+			t.Errorf("%+v: %d, want %d", c.in, got, c.want)
+		}
+	}
+}
