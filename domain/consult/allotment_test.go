@@ -63,7 +63,7 @@ func quoted(list []food.Allergen) string {
 // for energy, protein, fat and carbohydrate. From a balance of 45 on that holds
 // for every eating pattern, allergy and number of meals. Below it, protein foods
 // that bring carbohydrate themselves (pulses) can make it impossible; then the
-// check is that no other day of half measures does better.
+// check is that no other day of half measures comes within 20 %.
 func TestMeasuresAddUpToTheTargets(t *testing.T) {
 	goals := []string{`{"kind":"lose"}`, `{"kind":"maintain"}`, `{"kind":"gain"}`}
 	plans, impossible := 0, map[string]int{}
@@ -79,8 +79,12 @@ func TestMeasuresAddUpToTheTargets(t *testing.T) {
 						for _, balance := range []unit.Percent{30, 40, 45, 55, 70} {
 							in.CarbFatBalance = balance
 							plans++
-							if why := checkAllotment(t, in); why != "" {
-								impossible[why]++
+							why := checkAllotment(t, in)
+							if why == "" {
+								continue
+							}
+							if impossible[why]++; balance >= 45 {
+								t.Errorf("%s, %d meals", why, meals)
 							}
 						}
 					}
@@ -106,7 +110,7 @@ func TestAnyMeasuresAddUpToTheTargets(t *testing.T) {
 		}))
 		in.CarbFatBalance = unit.Percent(rapid.IntRange(20, 80).Draw(rt, "balance"))
 		in.FatFloor = unit.Percent(rapid.IntRange(15, 40).Draw(rt, "floor"))
-		checkAllotment(rt, in)
+		checkAllotment(rt, in) // which fails where a better day exists
 	})
 }
 
@@ -128,7 +132,7 @@ func checkAllotment(t fataler, in domain.Intake) (outOfReach string) {
 	if near(*target, target.Allotment.Brings) {
 		return ""
 	}
-	if in.CarbFatBalance >= 45 || reachable(*target) {
+	if reachable(*target) {
 		t.Fatalf("%s, avoiding %v, %d meals, balance %v: a day of %+v brings %+v for %v kcal, %v g protein, %v g fat, %v g carbohydrate",
 			in.Pattern, in.Avoid, in.MealsPerDay, in.CarbFatBalance, target.Allotment.Day, target.Allotment.Brings,
 			target.Energy.Value, target.Protein.Value, target.Fat.Value, target.Carbohydrate.Value)
@@ -145,7 +149,7 @@ func near(t domain.Targets, n hand.Nutrients) bool {
 // reachable reports whether any day of half measures, with the same vegetables
 // and its fat over the floor, comes within 20 % of every target.
 func reachable(t domain.Targets) bool {
-	const palms, cups, thumbs = 20, 30, 30
+	const palms, cups, thumbs = 20, 45, 30
 	for p := 0.0; p <= palms; p += 0.5 {
 		for h := 0.0; h <= cups; h += 0.5 {
 			for th := 0.0; th <= thumbs; th += 0.5 {

@@ -60,7 +60,7 @@ var rootFields = []field{
 		in.ProteinPerKg = unit.GramPerKilogram(r.number(v, proteinSpan))
 	}},
 	{"resting_equation", func(r *reader, v value, in *domain.Intake) {
-		in.RestingEquation = choice(r, v, energy.RestingEquations())
+		in.RestingEquation = choice(r, v, restingEquations())
 	}},
 	{"hold_reasons", readReasons},
 }
@@ -83,6 +83,19 @@ var goalFields = []field{
 	{"kcal_per_day", func(r *reader, v value, in *domain.Intake) {
 		in.Goal.Energy = unit.Kilocalorie(r.number(v, kcalSpan))
 	}},
+}
+
+// restingEquations lists the equations that a consult file can be worked out
+// by: those that need a lean mass, which it has no key for, are left out.
+func restingEquations() []energy.RestingEquation {
+	adult := energy.RestingInput{Sex: energy.Female, Age: 40, Weight: 70, Height: 170}
+	var codes []energy.RestingEquation
+	for _, c := range energy.Compare(energy.MifflinStJeor, adult) {
+		if c.Worked {
+			codes = append(codes, c.Equation.Code)
+		}
+	}
+	return codes
 }
 
 func readName(r *reader, v value, in *domain.Intake) {
