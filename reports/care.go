@@ -6,14 +6,30 @@ import (
 	"handbreadth/domain/derive"
 )
 
-// closing is what always ends a handout: the cautions and notes in plain words,
-// and that the plan does not replace medical care.
+// closing is what every handout carries: the cautions and notes in plain words,
+// and that the plan does not replace medical care. What to take care of stands
+// beside what is good to know where both are short.
 func (w writer) closing() []block {
 	care, know := w.told()
 	blocks := []block{gap(4)}
+	if len(care) > 0 && len(know) > 0 {
+		const between = 9
+		pair := beside{
+			left: stack(w.lists("Take care", care)), right: stack(w.lists("Good to know", know)),
+			leftWide: (w.inner() - between) / 2, between: between,
+		}
+		const most = 0.4 // of a page
+		if pair.height(w.inner()) <= most*w.room() {
+			return append(blocks, pair, w.medical())
+		}
+	}
 	blocks = append(blocks, w.lists("Take care", care)...)
 	blocks = append(blocks, w.lists("Good to know", know)...)
-	return append(blocks, ruled{block: para{text: wordsCare, face: bold, size: sizeBody, colour: ink}, hue: w.hue})
+	return append(blocks, w.medical())
+}
+
+func (w writer) medical() block {
+	return ruled{block: para{text: wordsCare, face: bold, size: sizeBody, colour: ink}, hue: w.hue}
 }
 
 // lists keeps the heading with the first sentence.
@@ -28,7 +44,7 @@ func (w writer) lists(head string, sentences []string) []block {
 		blocks = append(blocks, item)
 	}
 	if len(blocks) > 0 {
-		blocks = append(blocks, gap(4))
+		blocks = append(blocks, gap(2))
 	}
 	return blocks
 }

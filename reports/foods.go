@@ -7,17 +7,31 @@ import (
 	"handbreadth/domain/hand"
 )
 
+// foodGaps are the spaces between the groups of foods, in millimetres: the
+// widest with which the page ends in the cautions is taken.
+var foodGaps = []float64{7, 5.5, 4, 2.8}
+
 // foods is the page of foods to build meals from: what fills each measure,
 // after the eating pattern and without what is avoided.
 func (w writer) foods() []block {
+	closing := stack(w.closing()).height(w.inner())
+	for _, between := range foodGaps {
+		if blocks := w.foodGroups(between); stack(blocks).height(w.inner())+closing <= w.room() {
+			return blocks
+		}
+	}
+	return w.foodGroups(foodGaps[0])
+}
+
+func (w writer) foodGroups(between float64) []block {
 	blocks := []block{title(PageFoods.Name(w.withoutNumbers), w.foodsWords())}
 	baskets := w.plan.Baskets()
 	for _, k := range hand.Kinds() {
 		blocks = append(blocks, stack{beside{
 			left:     handBlock{sheet: w.sheet, kind: k, high: 19},
-			right:    stack{heading(sentence(k.Foods()), w.hue), w.foodsOf(k, baskets[k])},
+			right:    w.foodsOf(k, baskets[k]),
 			leftWide: 25, between: 5,
-		}, gap(5)})
+		}, gap(between)})
 	}
 	return blocks
 }
@@ -38,7 +52,7 @@ func (w writer) foodsWords() string {
 }
 
 func (w writer) foodsOf(k hand.Kind, basket []food.Food) block {
-	list := foodList{lead: "One " + k.Name() + " of any of these:"}
+	list := foodList{head: sentence(k.Foods()), lead: "one " + k.Name() + " of any of these", hue: w.hue}
 	for _, f := range basket {
 		entry := foodEntry{name: sentence(clean(f.Name))}
 		if !w.withoutNumbers {
@@ -51,54 +65,64 @@ func (w writer) foodsOf(k hand.Kind, basket []food.Food) block {
 
 type foodEntry struct{ name, amount string }
 
+func (e foodEntry) wide() float64 {
+	return width(regular, sizeBody, strings.TrimSpace(e.name+"   "+e.amount))
+}
+
 // foodList is foods in columns, down first, with the grams of one measure.
 type foodList struct {
-	lead    string
-	entries []foodEntry
+	head, lead string
+	entries    []foodEntry
+	hue        colour
 }
 
-const foodBetween = 7.0 // between columns
+const foodBetween = 6.0 // between columns, at least
 
-// columns returns how many columns fit: three, or two where a name is long.
-func (l foodList) columns(w float64) int {
-	for count := 3; count > 1; count-- {
-		if l.fits(w, count) {
-			return count
+func (l foodList) rows(columns int) int { return (len(l.entries) + columns - 1) / columns }
+
+// layout returns the widths of the columns, as many as fit side by side up to
+// three; what is left of the width is shared out.
+func (l foodList) layout(w float64) (wides []float64) {
+	for columns := 3; ; columns-- {
+		rows := l.rows(columns)
+		wides = make([]float64, columns)
+		left := w + foodBetween
+		for i, e := range l.entries {
+			wides[i/rows] = max(wides[i/rows], e.wide())
+		}
+		for _, wide := range wides {
+			left -= wide + foodBetween
+		}
+		if left >= 0 || columns == 1 {
+			for i := range wides {
+				wides[i] += max(0, left) / float64(columns)
+			}
+			return wides
 		}
 	}
-	return 1
 }
 
-func (foodList) columnWide(w float64, count int) float64 {
-	return (w - float64(count-1)*foodBetween) / float64(count)
-}
-
-func (l foodList) fits(w float64, count int) bool {
-	each := l.columnWide(w, count)
-	for _, e := range l.entries {
-		if width(regular, sizeBody, strings.TrimSpace(e.name+"  "+e.amount)) > each {
-			return false
-		}
-	}
-	return true
-}
-
-func (l foodList) rows(count int) int { return (len(l.entries) + count - 1) / count }
+const headToFoods = 1.4
 
 func (l foodList) height(w float64) float64 {
-	return float64(1+l.rows(l.columns(w)))*lineHeight(sizeBody) + 1
+	return lineHeight(sizeHeading) + headToFoods + float64(l.rows(len(l.layout(w))))*lineHeight(sizeBody)
 }
 
 func (l foodList) draw(c canvas) {
-	c.text(regular, sizeBody, muted, c.x, c.y+ascent(sizeBody), l.lead)
-	count := l.columns(c.w)
-	rows, each := l.rows(count), l.columnWide(c.w, count)
-	for i, e := range l.entries {
-		x := c.x + float64(i/rows)*(each+foodBetween)
-		baseline := c.y + float64(1+i%rows)*lineHeight(sizeBody) + 1 + ascent(sizeBody)
-		c.text(regular, sizeBody, ink, x, baseline, shortened(regular, sizeBody, each, e.name))
-		if e.amount != "" {
-			c.textRight(regular, sizeBody, muted, x+each, baseline, e.amount)
+	c.text(bold, sizeHeading, l.hue, c.x, c.y+ascent(sizeHeading), l.head)
+	c.text(regular, sizeBody, muted, c.x+width(bold, sizeHeading, l.head+" "), c.y+ascent(sizeHeading), l.lead)
+	wides := l.layout(c.w)
+	rows := l.rows(len(wides))
+	x := c.x
+	for column, wide := range wides {
+		for i := column * rows; i < min(len(l.entries), (column+1)*rows); i++ {
+			e := l.entries[i]
+			baseline := c.y + lineHeight(sizeHeading) + headToFoods + float64(i%rows)*lineHeight(sizeBody) + ascent(sizeBody)
+			c.text(regular, sizeBody, ink, x, baseline, shortened(regular, sizeBody, c.w, e.name))
+			if e.amount != "" {
+				c.textRight(regular, sizeBody, muted, x+wide, baseline, e.amount)
+			}
 		}
+		x += wide + foodBetween
 	}
 }

@@ -150,7 +150,7 @@ func (macroBar) entry(c canvas, x, y float64, name, amount string) {
 // agreed is the next step and the next visit.
 func (w writer) agreed() block {
 	return stack{
-		gap(4),
+		gap(6),
 		beside{
 			left:     toWrite{label: "My next step", text: w.nextStep, lines: 1, hue: w.hue},
 			right:    toWrite{label: "My next visit", text: w.nextVisit, lines: 1, hue: w.hue},
@@ -166,7 +166,7 @@ func (w writer) measureKey() block {
 		heading("Your hand is the measure", w.hue),
 		body(wordsHand),
 		gap(2),
-		keyRow{writer: w, high: 30, explained: true},
+		keyRow{writer: w, high: 30},
 		gap(2),
 	}
 }

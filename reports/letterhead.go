@@ -64,12 +64,13 @@ type pagefoot struct {
 }
 
 func (p pagefoot) lines(w float64) []string {
-	lines := wrap(regular, sizeSmall, w, strings.Join(p.contact, dot))
-	lines = append(lines, wrap(regular, sizeSmall, w, p.footer)...)
-	return append(lines, wrap(italic, sizeSmall, w, p.always)...)
+	return wrap(regular, sizeSmall, w, strings.Join(append(append([]string{}, p.contact...), cleanAll([]string{p.footer})...), dot))
 }
 
-const footGap = 7.0 // over the foot's rule and under it
+const (
+	footGap    = 6.0  // over the foot's rule and under it
+	numberWide = 24.0 // of the page number
+)
 
 func (p pagefoot) height(w float64) float64 {
 	return footGap + float64(len(p.lines(w)))*lineHeight(sizeSmall)
@@ -78,19 +79,12 @@ func (p pagefoot) height(w float64) float64 {
 func (p pagefoot) draw(c canvas) {
 	y := c.y + footGap - 2.5
 	c.line(c.x, y, c.x+c.w, y, 0.2, hairline)
-	y += 1.8
-	lines := p.lines(c.w)
-	for i, line := range lines {
-		f := regular
-		if i >= len(lines)-len(wrap(italic, sizeSmall, c.w, p.always)) {
-			f = italic
-		}
-		c.text(f, sizeSmall, muted, c.x, y+ascent(sizeSmall), line)
-		y += lineHeight(sizeSmall)
-	}
-	about := joined(p.reader, p.date, p.version)
+	c.paragraph(regular, sizeSmall, muted, c.x, y+1.6, p.lines(c.w))
 	baseline := c.y + p.height(c.w) + sizeSmall/pointsPerMM
-	c.text(regular, sizeSmall, muted, c.x, baseline, shortened(regular, sizeSmall, c.w-30, about))
+	always := c.x + c.w - numberWide - width(italic, sizeSmall, p.always)
+	about := shortened(regular, sizeSmall, always-c.x-4, joined(p.reader, p.date, p.version))
+	c.text(regular, sizeSmall, muted, c.x, baseline, about)
+	c.text(italic, sizeSmall, muted, always, baseline, p.always)
 }
 
 // shortened cuts a line that is too wide and says so with three dots.

@@ -18,8 +18,11 @@ type picture struct {
 type pictureKey struct {
 	kind  hand.Kind
 	half  bool
-	large bool // with every line, for 20 mm and more
+	large bool // with every line
 }
+
+// largeFrom is the height in millimetres from which every line is drawn.
+const largeFrom = 26
 
 // measureOf is the drawing of a measure.
 func measureOf(k hand.Kind) drawn.Measure {

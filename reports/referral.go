@@ -10,8 +10,8 @@ const (
 	wordsConfidential = "Confidential: for the client and the clinician named by the client."
 	wordsReferTo      = "To whom it may concern"
 	wordsReferIntro   = "{} came to us on {} for advice on eating. Our screening found what is listed below. We do not diagnose. We ask for your view before we go on."
-	wordsReferNone    = "No plan and no target were issued, as what was found stops {}. We gave no advice to eat less or more."
-	wordsReferAsk     = "Please tell us whether and how we may help with eating, and what we should watch. The client has agreed to take or send this note."
+	wordsReferNone    = "No plan and no target were issued, as what was found stops {}."
+	wordsReferAsk     = "Please tell us whether and how we may help with eating, and what we should watch. The client holds this note and chooses whom to show it to."
 )
 
 // scopeWords tells in words what a finding stops.
@@ -47,7 +47,7 @@ func (w writer) referral() []block {
 			beside{left: toWrite{label: "For the practice", text: w.signature(), lines: 1, hue: w.hue}, right: toWrite{label: "Signature and date", lines: 1, hue: w.hue}, leftWide: 0.5 * w.inner(), between: 8},
 			gap(4),
 		},
-		answer(w.hue),
+		w.answer(),
 	)
 	return blocks
 }
@@ -151,10 +151,13 @@ func stopped(found []derive.Finding) string {
 	return listWords(words)
 }
 
-// answer is room for the clinician's reply.
-func answer(hue colour) block {
+// answer is room for the clinician's reply. It names the client again, as it may
+// go back alone.
+func (w writer) answer() block {
+	about := joined(w.plan.Intake.Client.Name, "born "+w.plan.Intake.Client.Born.Long())
 	return stack{
-		heading("Your answer", hue),
+		heading("Your answer", w.hue),
+		para{text: about, size: sizeBody, colour: muted, after: 2},
 		toWrite{label: "We may go on with advice on eating:   yes   /   no   /   after this", lines: 4, hue: ink},
 		beside{left: toWrite{label: "Name and role", lines: 1, hue: ink}, right: toWrite{label: "Signature and date", lines: 1, hue: ink}, leftWide: 80, between: 8},
 	}

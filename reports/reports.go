@@ -30,7 +30,8 @@ func Handout(plan domain.Plan, opt Options) ([]byte, error) {
 }
 
 // pages returns the blocks of the chosen pages, each kind beginning a page. The
-// cautions and the word on medical care close the last one, whatever is chosen.
+// cautions and the word on medical care are always there: under the last page
+// that has room for them, or else after the last one.
 func (w writer) pages(opt Options) [][]block {
 	var pages [][]block
 	if opt.wants(PageGlance) {
@@ -42,9 +43,29 @@ func (w writer) pages(opt Options) [][]block {
 	if opt.wants(PageFoods) {
 		pages = append(pages, w.foods())
 	}
-	last := len(pages) - 1
-	pages[last] = append(pages[last], w.closing()...)
+	closing := w.closing()
+	at := len(pages) - 1
+	for i := at; i >= 0; i-- {
+		if stack(closing).height(w.inner()) <= w.left(pages[i]) {
+			at = i
+			break
+		}
+	}
+	pages[at] = append(pages[at], closing...)
 	return pages
+}
+
+// left returns the room that blocks leave on the last page that they take.
+func (w writer) left(blocks []block) float64 {
+	left := w.room()
+	for _, b := range blocks {
+		h := b.height(w.inner())
+		if h > left {
+			left = w.room()
+		}
+		left -= h
+	}
+	return left
 }
 
 // Referral returns the note to a clinician as a PDF where a referral takes the

@@ -11,7 +11,7 @@ import (
 type tableSize struct{ key, row, between float64 }
 
 // tableSizes: the roomiest that fits is taken.
-var tableSizes = []tableSize{{21, 12, 5}, {18, 11, 4}, {16, 10, 3}, {14, 9, 2.4}}
+var tableSizes = []tableSize{{34, 20, 7}, {29, 16, 6}, {24, 13, 5}, {21, 12, 4}, {18, 11, 3}, {16, 10, 2.6}, {14, 9, 2.2}}
 
 const (
 	mealWide = 25.0 // the column of the meals' names
@@ -23,10 +23,10 @@ func (w writer) table(size tableSize) block {
 	rows := stack{
 		heading("Your meals, hand by hand", w.hue),
 		gap(1),
-		keyRow{writer: w, high: size.key},
+		keyRow{writer: w, high: size.key, namesOnly: true},
 	}
 	for _, m := range w.targets.Allotment.Meals {
-		rows = append(rows, w.mealRow(m, size))
+		rows = append(rows, w.mealRow(m, size, w.shrink(size)))
 	}
 	return append(rows, w.dayRow())
 }
@@ -40,54 +40,81 @@ func (w writer) tablePages() []block {
 		}
 	}
 	size := tableSizes[len(tableSizes)-1]
-	blocks := []block{stack{heading("Your meals, hand by hand", w.hue), keyRow{writer: w, high: size.key}}}
+	blocks := []block{stack{heading("Your meals, hand by hand", w.hue), keyRow{writer: w, high: size.key, namesOnly: true}}}
 	for _, m := range meals {
-		blocks = append(blocks, w.mealRow(m, size))
+		blocks = append(blocks, w.mealRow(m, size, w.shrink(size)))
 	}
 	return append(blocks, w.dayRow())
 }
 
-func (w writer) mealRow(m hand.Meal, size tableSize) block {
-	return measureRow{writer: w, name: clean(m.Name), measures: m.Measures, high: size.row, between: size.between}
+func (w writer) mealRow(m hand.Meal, size tableSize, shrink float64) block {
+	return measureRow{writer: w, name: clean(m.Name), measures: m.Measures, high: shrink * size.row, between: size.between}
+}
+
+// shrink is the share of its size that every drawing of the table gets, so that
+// the fullest cell keeps its drawings on one line, within reason.
+func (w writer) shrink(size tableSize) float64 {
+	share := 1.0
+	for _, m := range w.targets.Allotment.Meals {
+		for _, k := range hand.Kinds() {
+			count := math.Ceil(float64(m.Measures.Of(k)))
+			if count == 0 {
+				continue
+			}
+			wide := size.row * squat[k] * w.sheet.picture(pictureKey{kind: k}).aspect()
+			share = math.Min(share, (columnWide(k, w.inner())-(count-1)*drawnGap)/(count*wide))
+		}
+	}
+	return math.Max(smallest, share)
 }
 
 func (w writer) dayRow() block {
 	return measureRow{writer: w, name: "Whole day", measures: w.targets.Allotment.Day, total: true, between: 2.5}
 }
 
+// columnShares are the parts of the width that the measures' columns get: the
+// cupped hand is the widest drawing.
+var columnShares = [...]float64{hand.Palm: 0.225, hand.Fist: 0.255, hand.CuppedHand: 0.305, hand.Thumb: 0.215}
+
+const columnBetween = 2.5
+
 // columns calls f with the place of each measure's column.
 func columns(c canvas, f func(k hand.Kind, x, w float64)) {
-	each := (c.w - mealWide) / float64(len(hand.Kinds()))
-	for i, k := range hand.Kinds() {
-		f(k, c.x+mealWide+float64(i)*each, each-2.5)
+	x := c.x + mealWide
+	for _, k := range hand.Kinds() {
+		w := columnWide(k, c.w)
+		f(k, x, w)
+		x += w + columnBetween
 	}
 }
 
-func columnWide(w float64) float64 { return (w-mealWide)/float64(len(hand.Kinds())) - 2.5 }
+func columnWide(k hand.Kind, w float64) float64 {
+	return (w-mealWide)*columnShares[k] - columnBetween
+}
 
 // keyRow names the foods of each measure and shows one of it.
 type keyRow struct {
 	writer
 	high      float64 // of the drawings
-	explained bool    // say how the measure is taken
+	namesOnly bool    // the foods' names; else also how a measure is taken and its size
 }
 
 func (r keyRow) texts(k hand.Kind, w float64) (foods, size []string) {
 	foods = wrap(bold, sizeBody, w, sentence(k.Foods()))
+	if r.namesOnly {
+		return foods, nil
+	}
 	size = wrap(regular, sizeBody, w, together(k.Counted(1)))
 	if !r.withoutNumbers {
 		size = append(size, wrap(regular, sizeBody, w, together(r.amountAbout(k, 1)))...)
 	}
-	if r.explained {
-		size = append(size, wrap(regular, sizeBody, w, wordsMeasure[k])...)
-	}
-	return foods, size
+	return foods, append(size, wrap(regular, sizeBody, w, wordsMeasure[k])...)
 }
 
 func (r keyRow) height(w float64) float64 {
 	most := 0
 	for _, k := range hand.Kinds() {
-		foods, size := r.texts(k, columnWide(w))
+		foods, size := r.texts(k, columnWide(k, w))
 		most = max(most, len(foods)+len(size))
 	}
 	return r.high + 1.5 + float64(most)*lineHeight(sizeBody) + 2.5
@@ -95,7 +122,7 @@ func (r keyRow) height(w float64) float64 {
 
 func (r keyRow) draw(c canvas) {
 	columns(c, func(k hand.Kind, x, w float64) {
-		p := c.sheet.picture(pictureKey{kind: k, large: r.high >= 20})
+		p := c.sheet.picture(pictureKey{kind: k, large: r.high >= largeFrom})
 		high := math.Min(r.high, w/p.aspect())
 		c.place(p, x, c.y+r.high-high, high)
 		foods, size := r.texts(k, w)
@@ -122,37 +149,36 @@ type drawnPlace struct {
 	high float64
 }
 
-// cell lays a count of drawings out in a width: wholes first, then the half.
+// cell lays a count of drawings out in a width: wholes first, then the half, on
+// a second line where the first is full.
 func (r measureRow) cell(k hand.Kind, w float64) (places []drawnPlace, high float64) {
 	halves := int(math.Round(2 * float64(r.measures.Of(k))))
 	if r.total || halves <= 0 {
 		return nil, 0
 	}
-	p := r.sheet.picture(pictureKey{kind: k})
-	one := math.Min(r.high, w/p.aspect())
-	if k == hand.Thumb || k == hand.CuppedHand || k == hand.Fist {
-		one *= squat[k]
-	}
+	one := r.high * squat[k]
+	wide := one * r.sheet.picture(pictureKey{kind: k}).aspect()
 	x, y := 0.0, 0.0
-	for i := 0; i < (halves+1)/2; i++ {
-		half := i == halves/2
-		wide := one * p.aspect()
-		if x > 0 && x+wide > w {
+	for i := range (halves + 1) / 2 {
+		if x > 0 && x+wide > w+0.01 {
 			x, y = 0, y+one+drawnGap
 		}
-		places = append(places, drawnPlace{half: half, x: x, y: y, high: one})
+		places = append(places, drawnPlace{half: i == halves/2, x: x, y: y, high: one})
 		x += wide + drawnGap
 	}
 	return places, y + one
 }
 
+// smallest is the share of its height to which a drawing may shrink.
+const smallest = 0.62
+
 // squat makes the lower drawings as large to the eye as the palm.
-var squat = map[hand.Kind]float64{hand.Fist: 0.68, hand.CuppedHand: 0.68, hand.Thumb: 0.85}
+var squat = [...]float64{hand.Palm: 1, hand.Fist: 0.7, hand.CuppedHand: 0.68, hand.Thumb: 0.85}
 
 func (r measureRow) pictures(w float64) float64 {
 	high := 0.0
 	for _, k := range hand.Kinds() {
-		_, h := r.cell(k, columnWide(w))
+		_, h := r.cell(k, columnWide(k, w))
 		high = max(high, h)
 	}
 	return high
@@ -180,7 +206,7 @@ func (r measureRow) face() face {
 func (r measureRow) height(w float64) float64 {
 	lines := len(wrap(bold, sizeBody, mealWide-2, r.name))
 	for _, k := range hand.Kinds() {
-		lines = max(lines, len(r.texts(k, columnWide(w))))
+		lines = max(lines, len(r.texts(k, columnWide(k, w))))
 	}
 	h := r.between + r.pictures(w) + float64(lines)*lineHeight(sizeBody)
 	if !r.total {

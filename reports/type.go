@@ -51,12 +51,18 @@ const (
 )
 
 const (
-	pointsPerMM = 72 / 25.4
-	bodyLeading = 1.32 // line height over type size
+	pointsPerMM  = 72 / 25.4
+	bodyLeading  = 1.32 // line height over type size
+	smallLeading = 1.22
 )
 
 // lineHeight is the height of a line of type in millimetres.
-func lineHeight(size float64) float64 { return size * bodyLeading / pointsPerMM }
+func lineHeight(size float64) float64 {
+	if size < sizeBody {
+		return size * smallLeading / pointsPerMM
+	}
+	return size * bodyLeading / pointsPerMM
+}
 
 // ascent is how far the baseline lies under the top of a line, in millimetres.
 func ascent(size float64) float64 {
@@ -152,6 +158,15 @@ func breakWord(f face, size, most float64, word string) (full []string, rest str
 		rest += string(r)
 	}
 	return full, rest
+}
+
+// fitting returns the size of type at which a line fits a width: the one given,
+// or a smaller one.
+func fitting(f face, size, most float64, line string) float64 {
+	if wide := width(f, size, line); wide > most {
+		return size * most / wide
+	}
+	return size
 }
 
 // together keeps a quantity such as "1880 kcal" on one line.

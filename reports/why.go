@@ -18,7 +18,7 @@ type reason struct {
 	steps              []derive.Step
 }
 
-const valueWide = 44.0 // the column of the numbers
+const valueWide = 36.0 // the column of the numbers
 
 // why is the page of reasons: one block a number.
 func (w writer) why() []block {
@@ -41,7 +41,7 @@ func (w writer) reasonBlock(r reason) block {
 	}
 	return beside{
 		left:     quantity{value: r.value, unit: r.unit, hue: w.hue},
-		right:    append(right, gap(4.5)),
+		right:    append(right, gap(3.6)),
 		leftWide: valueWide, between: 4,
 	}
 }
@@ -56,7 +56,7 @@ func (q quantity) height(float64) float64 { return lineHeight(sizeValue) + lineH
 
 func (q quantity) draw(c canvas) {
 	baseline := c.y + ascent(sizeHeading)
-	c.text(bold, sizeValue, q.hue, c.x, baseline, q.value)
+	c.text(bold, fitting(bold, sizeValue, c.w, q.value), q.hue, c.x, baseline, q.value)
 	c.text(regular, sizeBody, muted, c.x, baseline+lineHeight(sizeBody)+0.4, q.unit)
 }
 
@@ -65,20 +65,28 @@ func (w writer) sum(s derive.Step) string {
 	text := s.Label + ": " + s.Formula
 	values := make([]string, 0, len(s.Inputs))
 	for _, in := range s.Inputs {
-		value := in.Text
-		if value == "" {
-			value = w.withUnit(in.Value, in.Unit)
-		}
-		values = append(values, in.Name+" "+value)
+		values = append(values, in.Name+" "+w.inputOf(in))
 	}
 	if len(values) > 0 {
 		text += "; with " + strings.Join(values, ", ")
 	}
-	text += "; gives " + w.withUnit(s.Result, s.Unit)
+	text += "; gives " + withUnit(w.resultOf(s.Result), s.Unit)
 	if s.Range != nil {
-		text += fmt.Sprintf(" (%s to %s)", w.figureOf(s.Range.Low), w.figureOf(s.Range.High))
+		text += fmt.Sprintf(" (%s to %s)", w.resultOf(s.Range.Low), w.resultOf(s.Range.High))
 	}
 	return text + "."
+}
+
+// inputOf writes a value that a formula was given. A value that came out of an
+// earlier sum is rounded as that was.
+func (w writer) inputOf(in derive.Input) string {
+	switch {
+	case in.Text != "":
+		return in.Text
+	case strings.HasPrefix(in.Unit, "kcal"):
+		return withUnit(w.resultOf(in.Value), in.Unit)
+	}
+	return withUnit(w.figureOf(in.Value), in.Unit)
 }
 
 func source(s derive.Source) string {
@@ -110,7 +118,8 @@ func (w writer) reasons() []reason {
 	value, name = energyOf(t.Energy.Value)
 	add("Your target", value, name, wordsTarget, t.Energy.Steps...)
 	low, high := energyRange(p)
-	add("What the range means", "±", "", fill(wordsWhatRange, w.energyAbout(low), w.energyAbout(high)))
+	lowest, highest := w.energyAbout(low), w.energyAbout(high)
+	add("What the range means", w.span(low, high), name, fill(wordsWhatRange, lowest, highest))
 	add("Protein", w.style.Grams(t.Protein.Value), "a day", wordsProtein, t.Protein.Steps...)
 	add("Fat and its floor", w.style.Grams(t.Fat.Value), "a day", fill(wordsFat, w.style.Percent(t.FatFloor)), t.Fat.Steps...)
 	add("Carbohydrate", w.style.Grams(t.Carbohydrate.Value), "a day", wordsCarbohydrate, t.Carbohydrate.Steps...)
@@ -118,6 +127,13 @@ func (w writer) reasons() []reason {
 	value, name = energyOf(t.Allotment.Brings.Energy)
 	add("From numbers to hands", value, name, wordsMeasures, w.allottedSteps()...)
 	return list
+}
+
+// span writes a range of energy without its unit: "1590–2110".
+func (w writer) span(low, high unit.Kilocalorie) string {
+	from, _, _ := strings.Cut(w.energyAbout(low), " ")
+	to, _, _ := strings.Cut(w.energyAbout(high), " ")
+	return from + "–" + to
 }
 
 // allottedSteps are the sums of what the day's measures bring.
@@ -195,7 +211,7 @@ type handBlock struct {
 func (h handBlock) height(float64) float64 { return h.high }
 
 func (h handBlock) draw(c canvas) {
-	p := h.sheet.picture(pictureKey{kind: h.kind, large: h.high >= 20})
+	p := h.sheet.picture(pictureKey{kind: h.kind, large: h.high >= largeFrom})
 	high := min(h.high, c.w/p.aspect())
 	c.place(p, c.x, c.y+(h.high-high)/2, high)
 }

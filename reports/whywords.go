@@ -7,7 +7,7 @@ import (
 
 // The sentences on the page of reasons; the same test keeps them plain.
 const (
-	wordsWhy     = "Each number comes from a sum that you can check. The small print shows the sum and who found it."
+	wordsWhy     = "You can check each number. The small print shows the sum and its source."
 	wordsResting = "This is what your body uses at rest: to breathe, to stay warm, to keep your heart at work. " +
 		"It comes from your weight, height, age and sex. Yours may be a tenth more or less."
 	wordsActivity      = "You do more in a day than rest. We times the first number by this one."

@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -22,11 +21,14 @@ type writer struct {
 func (w writer) inner() float64 { return w.sheet.inner() }
 func (w writer) room() float64  { return w.sheet.room() }
 
-// fill puts values into the gaps of a sentence, in order. A value stays on one
-// line.
+// fill puts values into the gaps of a sentence, in order. A value with a figure
+// in it stays on one line.
 func fill(sentence string, values ...string) string {
 	for _, v := range values {
-		sentence = strings.Replace(sentence, "{}", together(v), 1)
+		if strings.ContainsAny(v, "0123456789") {
+			v = together(v)
+		}
+		sentence = strings.Replace(sentence, "{}", v, 1)
 	}
 	return sentence
 }
@@ -44,8 +46,8 @@ func toFives(grams float64) unit.Gram {
 	return unit.Gram(math.Max(step, math.Round(grams/step)*step))
 }
 
-// figureOf writes a number of a formula with as many decimals as it needs, two
-// at most.
+// figureOf writes a number that goes into a formula with as many decimals as it
+// needs, two at most.
 func (w writer) figureOf(value float64) string {
 	const most, noise = 2, 1e-9
 	for decimals := 0; decimals < most; decimals++ {
@@ -54,13 +56,18 @@ func (w writer) figureOf(value float64) string {
 			return w.style.Number(value, decimals)
 		}
 	}
-	if math.Abs(value) >= 100 {
-		return w.style.Number(value, 0)
-	}
 	return w.style.Number(value, most)
 }
 
-// withUnit writes a figure and its unit.
-func (w writer) withUnit(value float64, unitName string) string {
-	return together(strings.TrimSpace(fmt.Sprintf("%s %s", w.figureOf(value), unitName)))
+// resultOf writes what a formula gives: whole from 100 on, else as figureOf.
+func (w writer) resultOf(value float64) string {
+	const whole = 100
+	if math.Abs(value) >= whole {
+		return w.style.Number(value, 0)
+	}
+	return w.figureOf(value)
+}
+
+func withUnit(figure, unitName string) string {
+	return together(strings.TrimSpace(figure + " " + unitName))
 }
