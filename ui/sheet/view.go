@@ -51,7 +51,7 @@ type view struct {
 	Protein, Fat, Carbohydrate figure
 	Fibre                      figure
 	Day                        hand.Measures
-	DayWords                   string
+	DayWords                   string // "over 3 meals"
 	Wants                      []want
 	Groups                     []group
 }
@@ -157,7 +157,18 @@ func (v *view) targets(p domain.Plan, style unit.Style) {
 	v.Carbohydrate = gramFigure(t.Carbohydrate, t.Shares.Carbohydrate, style)
 	v.Fibre = figure{Value: style.Grams(t.Fibre.Value), Steps: t.Fibre.Steps}
 	v.Day = t.Allotment.Day
-	v.DayWords = countedDay(t.Allotment.Day, p.Intake.MealsPerDay)
+	v.DayWords = overMeals(p.Intake.MealsPerDay)
+}
+
+// wantsShown lists what the sheet asks for. Once there is a plan, the hold for
+// questions that were not asked says so better; before the first answer the
+// one button does.
+func (v view) wantsShown() []want {
+	switch v.State {
+	case empty, held, open:
+		return nil
+	}
+	return v.Wants
 }
 
 func joined(lists ...[]derive.Step) []derive.Step {

@@ -3,21 +3,29 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"handbreadth/domain"
 	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
-	"handbreadth/domain/hand"
 	"handbreadth/domain/unit"
 )
 
 const (
-	emptyLead   = "Figures appear here while the intake is filled in. Birth date, sex, height and weight give the first."
+	emptyLead   = "They appear here while the intake is filled in. Birth date, sex, height and weight give the first."
 	waitingLead = "The target and the measures appear when these are filled in."
 	heldWords   = "Held until a reason is recorded"
-	noTarget    = "No target"
 )
+
+// title is the heading of what the sheet says instead of a target.
+func (v view) title() string {
+	switch v.State {
+	case empty:
+		return "No figures yet"
+	case referred:
+		return "No target"
+	}
+	return ""
+}
 
 func referredLead(refers int) string {
 	if refers == 1 {
@@ -87,17 +95,10 @@ func aside(o energy.Outcome, style unit.Style) string {
 	return "the same as maintenance"
 }
 
-// countedDay tells a day's measures: "6 palms, 5 fists, 7½ cupped hands and 6
-// thumbs, over 3 meals".
-func countedDay(day hand.Measures, meals int) string {
-	parts := make([]string, 0, len(hand.Kinds()))
-	for _, k := range hand.Kinds() {
-		parts = append(parts, k.Counted(day.Of(k)))
-	}
-	last := len(parts) - 1
-	words := strings.Join(parts[:last], ", ") + " and " + parts[last]
+// overMeals tells over how many meals a day's measures are spread.
+func overMeals(meals int) string {
 	if meals == 1 {
-		return words + ", in one meal"
+		return "in one meal"
 	}
-	return fmt.Sprintf("%s, over %d meals", words, meals)
+	return fmt.Sprintf("over %d meals", meals)
 }
