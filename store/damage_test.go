@@ -121,6 +121,22 @@ func TestANewerFileIsLeftAlone(t *testing.T) {
 	}
 }
 
+// A flipped bit in the description of a table is seen at the opening, not when
+// some statement stumbles over it.
+func TestAFlippedBitInTheSchemaIsSeen(t *testing.T) {
+	path, _ := sampleFile(t, 1)
+	content := must(os.ReadFile(path))(t)
+	at := bytes.Index(content, []byte("last_opened_at TEXT"))
+	if at < 0 {
+		t.Fatal("the description is not where this test looks for it")
+	}
+	content[at] ^= 2
+	if err := os.WriteFile(path, content, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	refusedUntouched(t, path, ErrDamaged)
+}
+
 // One flipped bit anywhere: the file is refused, or a body is refused, or what
 // comes back is what was kept, or a clear column differs. A body that comes
 // back different would be a lie, and is never accepted.
@@ -132,7 +148,7 @@ func TestAFlippedBitNeverBecomesAnotherBody(t *testing.T) {
 	rng := rand.New(rand.NewPCG(seed, 0))
 	folder := t.TempDir()
 	refused, unreadable, sound := 0, 0, 0
-	for range 120 {
+	for range times(t, flipVariable, 100) {
 		flipped := bytes.Clone(content)
 		bit := rng.IntN(len(flipped) * 8)
 		flipped[bit/8] ^= 1 << (bit % 8)

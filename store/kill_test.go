@@ -17,11 +17,13 @@ import (
 )
 
 // The test binary runs itself again as a program that is killed. These
-// variables tell it what to do.
+// variables tell it what to do, and how often to try (the usual number is for
+// every day, a larger one for a long run).
 const (
 	roleVariable = "HANDBREADTH_STORE_ROLE"
 	pathVariable = "HANDBREADTH_STORE_PATH"
 	killVariable = "HANDBREADTH_KILLS"
+	flipVariable = "HANDBREADTH_FLIPS"
 )
 
 func TestMain(m *testing.M) {
@@ -142,12 +144,15 @@ func startRole(t *testing.T, role, path string) (*exec.Cmd, io.Reader) {
 	return cmd, out
 }
 
-func kills(t *testing.T) int {
-	text := os.Getenv(killVariable)
-	if text == "" {
-		return 10
+// kills is how often the killing tests kill.
+func kills(t *testing.T) int { return times(t, killVariable, 10) }
+
+// times is the number that an environment variable gives, or the usual one.
+func times(t *testing.T, variable string, usual int) int {
+	if text := os.Getenv(variable); text != "" {
+		return must(strconv.Atoi(text))(t)
 	}
-	return must(strconv.Atoi(text))(t)
+	return usual
 }
 
 func newRandom(t *testing.T) *rand.Rand {

@@ -5,6 +5,7 @@ import (
 	"encoding/binary"
 	"errors"
 	"fmt"
+	"hash/crc32"
 	"io"
 	"net/url"
 	"os"
@@ -147,7 +148,32 @@ func inspect(ctx context.Context, path string, latest int64) (version int64, err
 	if version > latest {
 		return version, nil
 	}
+	var noted int64
+	sum, err := schemaSum(ctx, db)
+	if err == nil {
+		err = explain(db.GetContext(ctx, &noted, "PRAGMA user_version"))
+	}
+	if err == nil && noted != sum {
+		err = fail(ErrDamaged, fmt.Errorf("the schema has the sum %#x, noted is %#x", sum, noted))
+	}
+	if err != nil {
+		return 0, err
+	}
 	return version, integrity(ctx, db, "quick_check(1)")
+}
+
+// schemaSum is a checksum of how tables, indexes and triggers are written,
+// which no other check of the database looks at. It fits the file's free
+// number, user_version.
+func schemaSum(ctx context.Context, db sqlx.QueryerContext) (int64, error) {
+	var parts []string
+	const text = `SELECT type || ' ' || name || ' ' || sql FROM sqlite_schema
+		WHERE name NOT LIKE 'sqlite\_%' ESCAPE '\' ORDER BY name`
+	if err := sqlx.SelectContext(ctx, db, &parts, text); err != nil {
+		return 0, explain(err)
+	}
+	sum := crc32.Checksum([]byte(strings.Join(parts, "\n")), castagnoli)
+	return int64(sum >> 1), nil // 31 bits: the number is signed
 }
 
 // damagedUnlessKnown explains an error of a statement that a sound file of ours
@@ -226,10 +252,10 @@ func rewrite(ctx context.Context, db dbConn) error {
 // guarded are the tables whose rows are kept for good.
 var guarded = []string{"record", "intake", "plan_version", "handout"}
 
-// mark writes the file's mark and the triggers that refuse to change what is
+// mark writes the file's marks and the triggers that refuse to change what is
 // kept for good. A row may go once its client is gone: the deletion of a client
 // removes the client first and lets the rest follow.
-func mark(ctx context.Context, db sqlx.ExecerContext) error {
+func mark(ctx context.Context, db dbConn) error {
 	statements := []string{fmt.Sprintf("PRAGMA application_id = %d", applicationID)}
 	for _, table := range guarded {
 		statements = append(statements,
@@ -239,7 +265,14 @@ func mark(ctx context.Context, db sqlx.ExecerContext) error {
 				WHEN EXISTS (SELECT 1 FROM client WHERE id = OLD.client_id)
 				BEGIN SELECT RAISE(ABORT, '%[1]s is kept as long as its client'); END`, table))
 	}
-	return execAll(ctx, db, statements)
+	if err := execAll(ctx, db, statements); err != nil {
+		return err
+	}
+	sum, err := schemaSum(ctx, db)
+	if err != nil {
+		return err
+	}
+	return execAll(ctx, db, []string{fmt.Sprintf("PRAGMA user_version = %d", sum)})
 }
 
 // unguard takes the triggers away, so that a migration may rebuild a table.
