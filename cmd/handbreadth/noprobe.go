@@ -1,0 +1,14 @@
+//go:build !probe
+
+package main
+
+import (
+	"flag"
+
+	"handbreadth/ui"
+)
+
+// The probe is only in programs built for the journey.
+func probeFlag(*flag.FlagSet, *options) {}
+
+func (p *program) probe(*ui.Tools) {}

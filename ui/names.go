@@ -1,0 +1,35 @@
+package ui
+
+import (
+	"handbreadth/ui/clients"
+	"handbreadth/ui/handout"
+	"handbreadth/ui/practice"
+)
+
+// What the program has to hand to screens, under the shell's own names, since
+// only the shell knows the screens.
+type (
+	Row      = clients.Row
+	Glance   = clients.Glance
+	Status   = clients.Status
+	Settings = practice.Settings
+	Choice   = handout.Choice
+	PageName = handout.PageName
+)
+
+// The states of a client file.
+const (
+	NotStarted = clients.NotStarted
+	Begun      = clients.Begun
+	Ready      = clients.Ready
+	Held       = clients.Held
+	Referred   = clients.Referred
+	Complete   = clients.Kept
+)
+
+// What the settings choose among.
+const (
+	PaperLetter = practice.PaperLetter
+	LookLight   = practice.LookLight
+	LookDark    = practice.LookDark
+)
