@@ -56,15 +56,23 @@ func (osFiles) Write(outputs []output) error {
 		}
 		moves = append(moves, m)
 	}
+	if failed, err := place(moves); err != nil {
+		return unwritable(outputs[failed], err)
+	}
+	return nil
+}
+
+// place moves all files into place, or none: then it says which would not go.
+func place(moves []move) (failed int, err error) {
 	for i, m := range moves {
 		if err := os.Rename(m.written, m.place); err != nil {
 			for _, done := range moves[:i] {
 				err = errors.Join(err, done.undo())
 			}
-			return unwritable(outputs[i], err)
+			return i, err
 		}
 	}
-	return nil
+	return 0, nil
 }
 
 func unwritable(o output, err error) error {
