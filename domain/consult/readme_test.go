@@ -1,0 +1,156 @@
+package consult
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"handbreadth/domain"
+	"handbreadth/domain/food"
+)
+
+// part returns the README from one heading to the next of its rank or above.
+func part(t *testing.T, readme, heading string) string {
+	t.Helper()
+	_, rest, found := strings.Cut(readme, heading+"\n")
+	if !found {
+		t.Fatalf("no heading %q", heading)
+	}
+	rank, _, _ := strings.Cut(heading, " ")
+	for _, next := range []string{"\n## ", "\n" + rank + " "} {
+		rest, _, _ = strings.Cut(rest, next)
+	}
+	return rest
+}
+
+// codes returns what stands between backquotes.
+func codes(text string) []string {
+	var found []string
+	for i, piece := range strings.Split(text, "`") {
+		if i%2 == 1 {
+			found = append(found, piece)
+		}
+	}
+	return found
+}
+
+func TestReadmeListsEveryKey(t *testing.T) {
+	readme := string(sample(t, "README.md"))
+	keys := part(t, readme, "## The keys")
+	rows := map[string]string{}
+	for _, line := range strings.Split(keys, "\n") {
+		if cells := strings.Split(line, "|"); len(cells) > 4 {
+			rows[strings.Trim(cells[1], " `")] = line
+		}
+	}
+	delete(rows, "key")
+	delete(rows, "---")
+	var known []string
+	add := func(prefix string, schema []field) {
+		for _, f := range schema {
+			known = append(known, prefix+f.key)
+		}
+	}
+	add("", rootFields)
+	add("client.", clientFields)
+	add("activity.", activityFields)
+	add("goal.", goalFields)
+	for _, key := range known {
+		if _, listed := rows[key]; !listed && key != "client" && key != "goal" {
+			t.Errorf("%s is not listed", key)
+		}
+	}
+	for key := range rows {
+		if !slices.Contains(known, key) {
+			t.Errorf("%s is listed and not known", key)
+		}
+	}
+	defaults := domain.NewIntake()
+	for key, value := range map[string]string{
+		"meals_per_day":            fmt.Sprint(defaults.MealsPerDay),
+		"eating_pattern":           "`" + string(defaults.Pattern) + "`",
+		"carb_fat_balance_percent": fmt.Sprint(defaults.CarbFatBalance),
+		"fat_floor_percent":        fmt.Sprint(defaults.FatFloor),
+		"resting_equation":         "`" + string(defaults.RestingEquation) + "`",
+	} {
+		if cells := strings.Split(rows[key], "|"); strings.TrimSpace(cells[3]) != value {
+			t.Errorf("%s: the default is %s, README says %s", key, value, cells[3])
+		}
+	}
+	for _, equation := range restingEquations() {
+		if !strings.Contains(rows["resting_equation"], "`"+string(equation)+"`") {
+			t.Errorf("the equation %s is not listed", equation)
+		}
+	}
+}
+
+func TestReadmeListsEveryCode(t *testing.T) {
+	readme := string(sample(t, "README.md"))
+	screening := codes(part(t, readme, "### `screening`"))
+	for _, code := range questionCodes() {
+		if !slices.Contains(screening, string(code)) {
+			t.Errorf("the question %s is not listed", code)
+		}
+	}
+	reasons := codes(part(t, readme, "### `hold_reasons`"))
+	slices.Sort(reasons)
+	known := HoldCodes()
+	slices.Sort(known)
+	if !reflect.DeepEqual(reasons, known) {
+		t.Errorf("hold_reasons: README has %v, known are %v", reasons, known)
+	}
+}
+
+func TestReadmeListsEveryWordToAvoid(t *testing.T) {
+	var listed []string
+	for _, line := range strings.Split(part(t, string(sample(t, "README.md")), "### `avoid`"), "\n") {
+		cells := strings.Split(line, "|")
+		if len(cells) != 4 {
+			continue
+		}
+		for _, word := range codes(cells[1]) {
+			listed = append(listed, word)
+			var want []string
+			named, _ := food.ParseAllergen(word)
+			for _, a := range named {
+				want = append(want, string(a))
+			}
+			if got := codes(cells[2]); !reflect.DeepEqual(got, want) {
+				t.Errorf("%s rules out %v, README says %v", word, want, got)
+			}
+		}
+	}
+	slices.Sort(listed)
+	if !reflect.DeepEqual(listed, food.AllergenWords()) {
+		t.Errorf("README has %v, known are %v", listed, food.AllergenWords())
+	}
+}
+
+// The example in the README is the one that is tried.
+func TestReadmeExample(t *testing.T) {
+	if !strings.Contains(string(sample(t, "README.md")), strings.TrimSpace(string(sample(t, "example.json")))) {
+		t.Error("the example of the README is another one than example.json")
+	}
+}
+
+// Every code that can be given a reason is the code of some hold: those that
+// are computed come up in the plans below.
+func TestEveryHoldCodeCanHold(t *testing.T) {
+	seen := map[string]bool{}
+	for _, c := range []changes{
+		{"screening": ""},
+		{"goal": `{"kind":"lose","kcal_per_day":1100}`},
+		{"client.born": `"1950-01-01"`},
+	} {
+		for _, f := range planned(t, changed(t, sample(t, "example.json"), c)).Findings {
+			seen[f.Code] = seen[f.Code] || f.Level.String() == "hold"
+		}
+	}
+	for _, code := range computedHolds {
+		if !seen[code] {
+			t.Errorf("%s did not hold", code)
+		}
+	}
+}
