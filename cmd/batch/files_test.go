@@ -60,8 +60,11 @@ func TestSameFile(t *testing.T) {
 		a, b string
 		want bool
 	}{
-		{"consult.json", "consult.json", true}, {"consult.json", "link", true}, {"new", "./new", true},
-		{"consult.json", "new", false}, {"new", "other", false},
+		{"consult.json", "consult.json", true},
+		{"consult.json", "link", true},
+		{"new", "./new", true},
+		{"consult.json", "new", false},
+		{"new", "other", false},
 	} {
 		if got := (osFiles{}).Same(tb.path(c.a), tb.folder+"/"+c.b); got != c.want {
 			t.Errorf("%s and %s: %v", c.a, c.b, got)

@@ -48,8 +48,10 @@ func independent(a Aim, c Contents, fists float64) (least float64) {
 // million times more.
 func distance(a Aim, n Nutrients) (sum float64) {
 	for _, c := range []struct{ weight, got, want float64 }{
-		{1.5, float64(n.Energy), float64(a.Energy)}, {1.5, float64(n.Protein), float64(a.Protein)},
-		{1, float64(n.Fat), float64(a.Fat)}, {1, float64(n.Carbohydrate), float64(a.Carbohydrate)},
+		{1.5, float64(n.Energy), float64(a.Energy)},
+		{1.5, float64(n.Protein), float64(a.Protein)},
+		{1, float64(n.Fat), float64(a.Fat)},
+		{1, float64(n.Carbohydrate), float64(a.Carbohydrate)},
 	} {
 		miss := math.Abs(c.got/c.want - 1)
 		if miss > 0.2 {
