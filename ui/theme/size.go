@@ -1,6 +1,8 @@
 package theme
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 	fynetheme "fyne.io/fyne/v2/theme"
 )
@@ -45,7 +47,7 @@ func (t *Theme) Size(name fyne.ThemeSizeName) float32 {
 	case fynetheme.SizeNameHeadingText:
 		return t.scaled(displaySize)
 	case fynetheme.SizeNameInlineIcon:
-		return t.scaled(20)
+		return 20 * t.scale
 	case fynetheme.SizeNamePadding, fynetheme.SizeNameInnerPadding:
 		return Unit
 	case fynetheme.SizeNameLineSpacing:
@@ -62,7 +64,38 @@ func (t *Theme) Size(name fyne.ThemeSizeName) float32 {
 	return t.Theme.Size(name)
 }
 
-func (t *Theme) scaled(size float32) float32 { return size * t.scale }
+func (t *Theme) scaled(size float32) float32 { return unclipped(size * t.scale) }
+
+// Parts of the size of a text in the type family: the height above the line,
+// that of a whole line, and how deep a "g" goes. Source: the metrics of the
+// family's faces, which all four share; a test reads them.
+const (
+	ascentShare = 0.944828
+	lineShare   = 1.155766
+	tailShare   = 0.205078
+)
+
+// unclipped returns the size nearest to the one asked for, within a unit and a
+// half, at which no tail of a letter is cut. Where a unit is a pixel, Fyne
+// rounds the height of a line to whole pixels and what lies above the line up,
+// so that at some sizes less is left below than a "g" needs.
+func unclipped(size float32) float32 {
+	const step, most = 1.0 / 64, 96
+	for i := range most {
+		for _, tried := range []float32{size - float32(i)*step, size + float32(i)*step} {
+			if hasRoom(float64(tried)) {
+				return tried
+			}
+		}
+	}
+	return size
+}
+
+// hasRoom reports whether a "g" keeps its tail; a third of a pixel is not seen.
+func hasRoom(size float64) bool {
+	below := math.Round(lineShare*size) - math.Ceil(ascentShare*size)
+	return below >= tailShare*size-1.0/3
+}
 
 // Small is the size of hints, sources and remarks.
 func Small() float32 { return current(smallSize) }
@@ -81,5 +114,5 @@ func current(size float32) float32 {
 	if t, ok := fyne.CurrentApp().Settings().Theme().(*Theme); ok {
 		return t.scaled(size)
 	}
-	return size
+	return unclipped(size)
 }

@@ -140,16 +140,17 @@ func TestSizesScaleWithinBounds(t *testing.T) {
 	app := test.NewTempApp(t)
 	for _, c := range []struct{ asked, want float32 }{{0, 15}, {1, 15}, {1.5, 22.5}, {9, 30}, {0.1, 12}} {
 		app.Settings().SetTheme(New(Light, c.asked))
-		if got := Body(); got != c.want {
-			t.Errorf("scale %v: body text %v, want %v", c.asked, got, c.want)
+		if got, want := Body(), unclipped(c.want); got != want {
+			t.Errorf("scale %v: body text %v, want %v", c.asked, got, want)
 		}
-		if got := fynetheme.TextSize(); got != c.want {
-			t.Errorf("scale %v: Fyne's text %v, want %v", c.asked, got, c.want)
+		if got, want := fynetheme.TextSize(), unclipped(c.want); got != want {
+			t.Errorf("scale %v: Fyne's text %v, want %v", c.asked, got, want)
 		}
 	}
 	app.Settings().SetTheme(New(Light, 1))
-	if got := [4]float32{Small(), Body(), Title(), Display()}; got != [4]float32{13, 15, 20, 28} {
-		t.Errorf("sizes %v, want 13, 15, 20, 28", got)
+	want := [4]float32{unclipped(13), unclipped(15), unclipped(20), unclipped(28)}
+	if got := [4]float32{Small(), Body(), Title(), Display()}; got != want {
+		t.Errorf("sizes %v, want %v: those nearest to 13, 15, 20, 28", got, want)
 	}
 }
 
