@@ -81,7 +81,7 @@ type listed struct{ text string }
 const listIndent = 6.0
 
 func (l listed) height(w float64) float64 {
-	return float64(len(wrap(regular, sizeBody, w-listIndent, l.text)))*lineHeight(sizeBody) + 1.6
+	return float64(len(wrap(regular, sizeBody, w-listIndent, l.text)))*lineHeight(sizeBody) + 1.3
 }
 
 func (l listed) draw(c canvas) {
@@ -97,11 +97,11 @@ type ruled struct {
 
 const ruleIndent = 6.0
 
-func (r ruled) height(w float64) float64 { return r.block.height(w-ruleIndent) + 3 }
+func (r ruled) height(w float64) float64 { return r.block.height(w-ruleIndent) + 1 }
 
 func (r ruled) draw(c canvas) {
 	h := r.height(c.w)
-	c.line(c.x+0.6, c.y+0.6, c.x+0.6, c.y+h-3.5, 1.1, r.hue)
+	c.line(c.x+0.6, c.y+0.6, c.x+0.6, c.y+h-1.5, 1.1, r.hue)
 	c.x, c.w = c.x+ruleIndent, c.w-ruleIndent
 	r.block.draw(c)
 }

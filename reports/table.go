@@ -76,20 +76,19 @@ func (w writer) dayRow() block {
 // cupped hand is the widest drawing.
 var columnShares = [...]float64{hand.Palm: 0.225, hand.Fist: 0.255, hand.CuppedHand: 0.305, hand.Thumb: 0.215}
 
-const columnBetween = 2.5
-
-// columns calls f with the place of each measure's column.
-func columns(c canvas, f func(k hand.Kind, x, w float64)) {
-	x := c.x + mealWide
-	for _, k := range hand.Kinds() {
-		w := columnWide(k, c.w)
-		f(k, x, w)
-		x += w + columnBetween
-	}
-}
+const columnBetween = 4.0
 
 func columnWide(k hand.Kind, w float64) float64 {
 	return (w-mealWide)*columnShares[k] - columnBetween
+}
+
+// columnAt is where a measure's column begins.
+func columnAt(k hand.Kind, w float64) float64 {
+	x := mealWide
+	for before := range k {
+		x += columnWide(before, w) + columnBetween
+	}
+	return x
 }
 
 // keyRow names the foods of each measure and shows one of it.
@@ -111,24 +110,37 @@ func (r keyRow) texts(k hand.Kind, w float64) (foods, size []string) {
 	return foods, append(size, wrap(regular, sizeBody, w, wordsMeasure[k])...)
 }
 
+// place returns where a measure stands: over its column of the table, or in a
+// quarter of the width where the row stands alone.
+func (r keyRow) place(k hand.Kind, w float64) (x, wide float64) {
+	if !r.namesOnly {
+		each := w / float64(len(hand.Kinds()))
+		return float64(k) * each, each - columnBetween
+	}
+	return columnAt(k, w), columnWide(k, w)
+}
+
 func (r keyRow) height(w float64) float64 {
 	most := 0
 	for _, k := range hand.Kinds() {
-		foods, size := r.texts(k, columnWide(k, w))
+		_, wide := r.place(k, w)
+		foods, size := r.texts(k, wide)
 		most = max(most, len(foods)+len(size))
 	}
 	return r.high + 1.5 + float64(most)*lineHeight(sizeBody) + 2.5
 }
 
 func (r keyRow) draw(c canvas) {
-	columns(c, func(k hand.Kind, x, w float64) {
+	for _, k := range hand.Kinds() {
+		x, wide := r.place(k, c.w)
+		x += c.x
 		p := c.sheet.picture(pictureKey{kind: k, large: r.high >= largeFrom})
-		high := math.Min(r.high, w/p.aspect())
+		high := math.Min(r.high, wide/p.aspect())
 		c.place(p, x, c.y+r.high-high, high)
-		foods, size := r.texts(k, w)
+		foods, size := r.texts(k, wide)
 		y := c.paragraph(bold, sizeBody, r.hue, x, c.y+r.high+1.5, foods)
 		c.paragraph(regular, sizeBody, ink, x, y, size)
-	})
+	}
 }
 
 // measureRow is the measures of a meal, drawn and counted, or of the day,
@@ -229,7 +241,8 @@ func (r measureRow) draw(c canvas) {
 	}
 	nameTop := under
 	c.paragraph(bold, sizeBody, ink, c.x, nameTop, wrap(bold, sizeBody, mealWide-2, r.name))
-	columns(c, func(k hand.Kind, x, w float64) {
+	for _, k := range hand.Kinds() {
+		x, w := c.x+columnAt(k, c.w), columnWide(k, c.w)
 		places, high := r.cell(k, w)
 		for _, p := range places {
 			c.place(c.sheet.picture(pictureKey{kind: k, half: p.half}), x+p.x, top+pictures-high+p.y, p.high)
@@ -241,5 +254,5 @@ func (r measureRow) draw(c canvas) {
 			}
 			c.text(f, sizeBody, hue, x, under+float64(i)*lineHeight(sizeBody)+ascent(sizeBody), line)
 		}
-	})
+	}
 }

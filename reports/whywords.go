@@ -10,12 +10,12 @@ const (
 	wordsWhy     = "You can check each number. The small print shows the sum and its source."
 	wordsResting = "This is what your body uses at rest: to breathe, to stay warm, to keep your heart at work. " +
 		"It comes from your weight, height, age and sex. Yours may be a tenth more or less."
-	wordsActivity      = "You do more in a day than rest. We times the first number by this one."
+	wordsActivity      = "You do more in a day than rest, so you use this many times as much."
 	wordsActivityGiven = "We chose it from what you told us of your days."
 	wordsMaintenance   = "Eat about this much and your weight should stay as it is. Yours may be from {} to {}."
-	wordsGoalLower     = "You want to weigh less, so we take this much off. At first, count on {} less. " +
+	wordsGoalLower     = "You want to weigh less, so we take this much off. At first, you may lose {}. " +
 		"With time it slows down. That is how bodies work."
-	wordsGoalRaise = "You want to weigh more, so we add this much. At first, count on {} more. " +
+	wordsGoalRaise = "You want to weigh more, so we add this much. At first, you may gain {}. " +
 		"With time it slows down. That is how bodies work."
 	wordsGoalHold  = "You want your weight to stay as it is. So we add nothing and take nothing off."
 	wordsTarget    = "Start from what holds your weight. Then add your goal. This is the sum."

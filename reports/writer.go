@@ -48,24 +48,30 @@ func toFives(grams float64) unit.Gram {
 
 // figureOf writes a number that goes into a formula with as many decimals as it
 // needs, two at most.
-func (w writer) figureOf(value float64) string {
-	const most, noise = 2, 1e-9
-	for decimals := 0; decimals < most; decimals++ {
+func (w writer) figureOf(value float64) string { return w.upTo(value, 2) }
+
+// resultOf writes what a formula gives to three digits or so: whole from 100 on.
+func (w writer) resultOf(value float64) string {
+	const whole, tenths = 100, 10
+	switch size := math.Abs(value); {
+	case size >= whole:
+		return w.upTo(value, 0)
+	case size >= tenths:
+		return w.upTo(value, 1)
+	}
+	return w.upTo(value, 2)
+}
+
+// upTo writes a number with so many decimals at most, and none that is nought.
+func (w writer) upTo(value float64, most int) string {
+	const noise = 1e-9
+	for decimals := range most {
 		scale := math.Pow10(decimals)
 		if math.Abs(value*scale-math.Round(value*scale)) < noise*math.Max(1, math.Abs(value)) {
 			return w.style.Number(value, decimals)
 		}
 	}
 	return w.style.Number(value, most)
-}
-
-// resultOf writes what a formula gives: whole from 100 on, else as figureOf.
-func (w writer) resultOf(value float64) string {
-	const whole = 100
-	if math.Abs(value) >= whole {
-		return w.style.Number(value, 0)
-	}
-	return w.figureOf(value)
 }
 
 func withUnit(figure, unitName string) string {

@@ -3,7 +3,10 @@ package preview
 import (
 	"context"
 	"errors"
+	"fmt"
 	"image"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -30,6 +33,23 @@ type writer []byte
 func (w *writer) Write(p []byte) (int, error) {
 	*w = append(*w, p...)
 	return len(p), nil
+}
+
+// TestMain keeps the compiled module in a folder of its own, as the program does.
+func TestMain(m *testing.M) {
+	folder, err := os.MkdirTemp("", "handbreadth-preview")
+	if err != nil {
+		panic(err)
+	}
+	Start(filepath.Join(folder, "renderer"))
+	code := m.Run()
+	kept, _ := filepath.Glob(filepath.Join(folder, "renderer", "*"))
+	if code == 0 && len(kept) == 0 {
+		fmt.Println("the compiled module was not kept")
+		code = 1
+	}
+	_ = os.RemoveAll(folder)
+	os.Exit(code)
 }
 
 func dark(picture image.Image, x, y int) bool {
