@@ -240,7 +240,7 @@ func TestBrokenFiles(t *testing.T) {
 	if _, err := Parse([]byte("\xef\xbb\xbf" + good)); err != nil {
 		t.Errorf("with a byte order mark: %v", err)
 	}
-	for _, name := range []string{`"\ufffd"`, "\"\uFFFD\"", `"\\ud800"`, `"\ud83d\udc4b"`} {
+	for _, name := range []string{`"\ufffd"`, "\"\uFFFD\"", `"\\ud800"`, `"\\ufffd"`, `"\ud83d\udc4b"`} {
 		if _, err := Parse(changed(t, []byte(good), changes{"client.name": name})); err != nil {
 			t.Errorf("name %s: %v", name, err)
 		}
