@@ -34,3 +34,15 @@ func with(pairs ...string) draft.Form {
 }
 
 func opened(form draft.Form) *draft.Session { return draft.NewSession(form, unit.Style{}) }
+
+// galleryForms are the states in which the screen is looked at.
+func galleryForms() map[string]draft.Form {
+	return map[string]draft.Form{
+		"normal":   answers(),
+		"held":     with("screening.lithium", "yes", "screening.warfarin", "yes", "goal.by", "2026-04-20", "activity", "active"),
+		"referred": with("screening.type_1_diabetes", "yes"),
+		"empty":    {draft.Date: "2026-03-02"},
+		"waiting":  with("weight", "heavy", "height", "", "goal.kind", "", "screening.lithium", ""),
+		"vegan6":   with("eating_pattern", "vegan", "meals_per_day", "6", "avoid", "peanut, sesame", "carb_fat_balance_percent", "95"),
+	}
+}

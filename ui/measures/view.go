@@ -28,14 +28,13 @@ type way struct {
 
 // content is what one measure holds, in words.
 type content struct {
-	Kind   hand.Kind
-	Title  string // "One palm"
-	Foods  string // "protein foods"
-	Amount string // "about 97 g"
-	Spread string // "82 to 170 g, by food"
-	Brings string // "about 150 kcal and 24 g protein"
-	Filled string // "chicken breast, turkey breast and 13 more"
-	Steps  []derive.Step
+	Kind    hand.Kind
+	Amount  string // "240 ml, about 136 g"
+	Spread  string // "78 to 170 g, by food"
+	Brings  string // "127 kcal"
+	Leading string // "19 g protein"
+	Filled  string // "chicken breast, turkey breast and 13 more"
+	Steps   []derive.Step
 }
 
 // serving is a meal or the whole day.

@@ -69,8 +69,8 @@ func TestContentsTellGramsVolumeAndSpread(t *testing.T) {
 	if palm.Amount != "about 97 g" || palm.Spread != "78 to 170 g, by food" {
 		t.Errorf("%q %q", palm.Amount, palm.Spread)
 	}
-	if !strings.HasPrefix(fist.Amount, "240 ml, about ") || !strings.Contains(fist.Brings, "fibre") {
-		t.Errorf("%q %q", fist.Amount, fist.Brings)
+	if !strings.HasPrefix(fist.Amount, "240 ml, about ") || !strings.Contains(fist.Leading, "fibre") {
+		t.Errorf("%q %q", fist.Amount, fist.Leading)
 	}
 	us := look(draft.NewSession(answers(), unit.Style{System: unit.USCustomary}))
 	if !strings.HasPrefix(us.Contents[hand.Fist].Amount, "1 cup") || !strings.HasPrefix(us.Contents[hand.Thumb].Amount, "1 tbsp") {
@@ -78,7 +78,7 @@ func TestContentsTellGramsVolumeAndSpread(t *testing.T) {
 	}
 	for _, c := range v.Contents {
 		if len(c.Steps) == 0 {
-			t.Errorf("%s has no derivation", c.Title)
+			t.Errorf("%s has no derivation", c.Kind.Name())
 		}
 	}
 }

@@ -13,9 +13,22 @@ const (
 )
 
 const (
-	referredLead = "No measures are given: a referral comes first."
-	heldLead     = "These measures are held until a reason is recorded. They are here to be looked at and are not printed until then."
+	referredLead = "A referral comes first, so no measures are given."
+	heldLead     = "A reason is needed first. The measures are here to be looked at and are not printed until then."
 )
+
+// title is the heading of the notice.
+func (s state) title() string {
+	switch s {
+	case waiting:
+		return "More is needed"
+	case referred:
+		return "No measures"
+	case held:
+		return "On hold"
+	}
+	return ""
+}
 
 func waitingLead(r draft.Reading) string {
 	if len(r.Problems) > 0 {

@@ -63,8 +63,8 @@ func wholeGrams(g unit.Gram, style unit.Style) string {
 // contentOf tells what one measure holds.
 func contentOf(c hand.Content, basket []food.Food, style unit.Style) content {
 	told := content{
-		Kind: c.Kind, Title: "One " + c.Kind.Name(), Foods: c.Kind.Foods(),
-		Amount: "about " + style.Grams(c.Grams.Value), Brings: leading(c, style),
+		Kind: c.Kind, Amount: "about " + style.Grams(c.Grams.Value),
+		Brings: style.Energy(c.Nutrients.Energy), Leading: leading(c, style),
 		Filled: foods(basket), Steps: c.Steps,
 	}
 	if c.Volume > 0 {
@@ -76,7 +76,7 @@ func contentOf(c hand.Content, basket []food.Food, style unit.Style) content {
 	return told
 }
 
-// leading tells the energy and the nutrient that a measure is counted for.
+// leading tells the nutrient that a measure is counted for.
 func leading(c hand.Content, style unit.Style) string {
 	n := c.Nutrients
 	grams, name := n.Protein, "protein"
@@ -88,7 +88,7 @@ func leading(c hand.Content, style unit.Style) string {
 	case hand.Thumb:
 		grams, name = n.Fat, "fat"
 	}
-	return "brings about " + style.Energy(n.Energy) + " and " + style.Grams(grams) + " " + name
+	return style.Grams(grams) + " " + name
 }
 
 // mostNamed is how many foods are named before the rest is counted.

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"handbreadth/domain"
-	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
 	"handbreadth/domain/unit"
 	"handbreadth/ui/draft"
@@ -15,18 +14,17 @@ import (
 type goalWords struct {
 	Asked   string // "To lose weight: 66 kg by 31 August 2026."
 	ComesTo string // "500 kcal a day under maintenance."
-	Rule    string // what the static rule promises
+	Rate    row    // what the static rule promises
 	Why     string // why it disappoints
-	Rate    []derive.Step
 	Fast    string // where the course is too fast
 	Safe    fix    // the way out of it
 }
 
 func goalOf(p domain.Plan, style unit.Style) goalWords {
 	g, o := p.Intake.Goal, *p.Goal
-	words := goalWords{Asked: asked(g, style), ComesTo: comesTo(o, style), Rate: o.Rate.Steps}
+	words := goalWords{Asked: asked(g, style), ComesTo: comesTo(o, style)}
 	if o.Lowers() || o.Raises() {
-		words.Rule, words.Why = rule(g, o, style), why(o, style)
+		words.Rate, words.Why = rate(g, o, style), why(o, style)
 	}
 	if o.TooFast {
 		words.Fast, words.Safe = tooFast(o, style), safe(g, o, style)
@@ -64,19 +62,17 @@ func comesTo(o energy.Outcome, style unit.Style) string {
 	return "That is as much as maintenance takes."
 }
 
-// rule says what the static rule promises: a rate, and a date where a weight
-// was named.
-func rule(g energy.Goal, o energy.Outcome, style unit.Style) string {
-	rate := o.Rate.Value
-	change := "gain"
-	if rate < 0 {
-		rate, change = -rate, "loss"
+// rate is what the static rule promises: a rate, and a date where a weight was
+// named.
+func rate(g energy.Goal, o energy.Outcome, style unit.Style) row {
+	promised := row{Value: style.Rate(o.Rate.Value), Steps: o.Rate.Steps}
+	if o.Raises() {
+		promised.Value = "+" + promised.Value
 	}
-	words := "By the static rule: a " + change + " of " + style.Rate(rate)
 	if g.Weight != 0 && !o.ReachedOn.IsZero() {
-		words += ", and " + style.Weight(g.Weight) + " on " + o.ReachedOn.Long()
+		promised.Note = style.Weight(g.Weight) + " on " + o.ReachedOn.Long() + ", says the rule"
 	}
-	return words + "."
+	return promised
 }
 
 // why explains what is wrong with the promise.

@@ -21,19 +21,10 @@ var (
 	carbohydrateBand = band{macro.CarbohydrateShareFloor, 65}
 )
 
-// macroRow is a macro in grams with its part of the energy.
-type macroRow struct {
-	row
-	Share string // "24% of energy"
-	Band  string // "usual range 10 to 35%"
-}
-
-func macroOf(d derive.Derived[unit.Gram], share unit.Percent, b band, style unit.Style) macroRow {
-	return macroRow{
-		row:   row{Value: style.Grams(d.Value), Steps: d.Steps},
-		Share: wholePercent(share, style) + " of energy",
-		Band:  b.words(share, style),
-	}
+// macroOf tells a macro as its part of the energy, beside the usual range; the
+// bar tells the grams.
+func macroOf(d derive.Derived[unit.Gram], share unit.Percent, b band, style unit.Style) row {
+	return row{Value: wholePercent(share, style) + " of energy", Note: b.words(share, style), Steps: d.Steps}
 }
 
 func wholePercent(p unit.Percent, style unit.Style) string {
@@ -58,7 +49,7 @@ func fibreNote(style unit.Style) string {
 }
 
 // proteinWhy tells the amount for each kilogram, why, and on which weight:
-// "1.2 g/kg for losing weight, on a weight of 72.6 kg".
+// "1.2 g/kg (losing weight) on the weight of 72.6 kg".
 func proteinWhy(steps []derive.Step, style unit.Style) string {
 	if len(steps) == 0 {
 		return ""
@@ -71,7 +62,7 @@ func proteinWhy(steps []derive.Step, style unit.Style) string {
 		}
 	}
 	if last := steps[len(steps)-1]; last.Key == "protein" && len(last.Inputs) == 0 {
-		words += " " + last.Label + "."
+		words += ". " + last.Label
 	}
 	return words
 }
@@ -88,57 +79,60 @@ func situationWords(inputs []derive.Input, style unit.Style) string {
 			name, weight = in.Name, style.Weight(unit.Kilogram(in.Value))
 		}
 	}
-	return fmt.Sprintf("%s (%s) on the %s of %s.", perKg, why, name, weight)
+	return fmt.Sprintf("%s (%s) on the %s of %s", perKg, why, name, weight)
 }
 
 // balance is the carbohydrate-fat balance as the slider shows it.
 type balance struct {
-	Value   unit.Percent // in force: what was asked for, stopped by the wall
-	Wall    unit.Percent
-	Caption string
-	Floor   string // the floor in force and why: "20% of energy ..."
+	Wall         unit.Percent
+	Why          string // why the slider stops at the wall
+	Shared       string // what the balance does
+	Floor        string // why the floor stands where it stands
+	FloorInForce string
 }
 
 func balanceOf(p domain.Plan, style unit.Style) balance {
 	t := p.Targets
 	return balance{
-		Value: min(p.Intake.CarbFatBalance, t.Split.WallBalance), Wall: t.Split.WallBalance,
-		Caption: caption(p, style), Floor: floorWords(p, style),
+		Wall: t.Split.WallBalance, Why: wallWords(t, style), Shared: sharedWords(t, style),
+		Floor: floorWords(p, style), FloorInForce: style.Percent(t.FatFloor),
 	}
 }
 
-// caption says what the balance does, or why it stops.
-func caption(p domain.Plan, style unit.Style) string {
-	t := p.Targets
+// wallWords says why the slider stops.
+func wallWords(t *domain.Targets, style unit.Style) string {
+	return "at " + wholePercent(t.Split.WallBalance, style) + " fat meets its floor of " + style.Percent(t.FatFloor) + " of energy and goes no lower."
+}
+
+// sharedWords says what the balance does with the energy left after protein.
+func sharedWords(t *domain.Targets, style unit.Style) string {
 	carbohydrate := unit.Percent(math.Round(float64(t.CarbFatBalance)))
-	shared := fmt.Sprintf("Of the energy left after protein, %s goes to carbohydrate and %s to fat.",
-		style.Percent(carbohydrate), style.Percent(100-carbohydrate))
-	wall := wholePercent(t.Split.WallBalance, style)
-	floor := style.Percent(t.FatFloor)
-	switch {
-	case t.Split.RaisedCarbohydrate:
-		return shared + " Carbohydrate is kept at " + style.Grams(macro.CarbohydrateBreastfeeding) +
-			" or more in pregnancy and while breastfeeding, so fat gives way down to its floor."
-	case t.Split.AtFloor, p.Intake.CarbFatBalance >= t.Split.WallBalance-0.5:
-		return shared + " It stops at " + wall + ": there fat meets its floor of " + floor + " of energy."
+	if t.Split.RaisedCarbohydrate {
+		return fmt.Sprintf("Carbohydrate is kept at %s or more in pregnancy and while breastfeeding: it gets %s of the energy left after protein.",
+			style.Grams(macro.CarbohydrateBreastfeeding), style.Percent(carbohydrate))
 	}
-	return shared + " It can go up to " + wall + ", where fat meets its floor of " + floor + " of energy."
+	return "These are shares of the energy left after protein."
 }
 
 // floorWords says why the floor stands where it stands.
 func floorWords(p domain.Plan, style unit.Style) string {
-	floor := p.Targets.FatFloor
+	floor, usual := p.Targets.FatFloor, style.Percent(macro.DefaultFatFloor)
 	least := style.Percent(macro.LeastFatFloor)
 	switch {
 	case floor > p.Intake.FatFloor:
-		return "Kept at " + style.Percent(floor) + " for women of childbearing age and for a BMI under 18.5 (WHO/FAO 2010)."
+		return "The floor is kept at " + style.Percent(floor) + " for women of childbearing age and for a BMI under 18.5 (WHO/FAO 2010)."
 	case floor == macro.DefaultFatFloor:
-		return "20% is the lower edge of the range for adults (IOM 2002/2005, EFSA 2010). It can be set from " + least + " to " + style.Percent(macro.MostFatFloor) + "."
+		return "A floor of " + usual + " is the lower edge of the range for adults (IOM 2002/2005, EFSA 2010)."
 	}
-	return "As set here. The usual floor is " + style.Percent(macro.DefaultFatFloor) + "; no adult plan goes under " + least + " (WHO/FAO 2010)."
+	return "The floor is as set here. The usual one is " + usual + "; none is under " + least + " (WHO/FAO 2010)."
 }
 
-// balanceText is what the slider writes into the form.
-func balanceText(p unit.Percent) string {
-	return unit.Style{}.Number(math.Round(float64(p)), 0) + "%"
+// balanceText is what the slider writes into the form: whole percents, rounded
+// up at the wall, so that the thumb stays there.
+func balanceText(p unit.Percent, atWall bool) string {
+	whole := math.Round(float64(p))
+	if atWall {
+		whole = math.Ceil(float64(p) - 1e-9)
+	}
+	return unit.Style{}.Number(whole, 0) + "%"
 }

@@ -49,12 +49,13 @@ type view struct {
 	HasMaintenance                 bool
 	Resting, Activity, Maintenance row
 	Target                         row
+	Step                           string // what leads to the target: "− 339 kcal = target energy"
 
 	HasTargets                        bool
-	Protein, Fat, Carbohydrate, Fibre macroRow
+	Protein, Fat, Carbohydrate, Fibre row
 	Grams                             [3]unit.Gram // protein, fat, carbohydrate
+	ProteinInForce                    string       // "1.2 by situation"
 	ProteinWhy                        string
-	ProteinInForce                    string
 	Balance                           balance
 }
 
@@ -66,7 +67,7 @@ type way struct {
 }
 
 func look(s Source) view {
-	v := view{NamesWeight: energy.GoalKind(s.Get(draft.GoalKind)) != energy.Maintain}
+	v := view{Step: "Target energy", NamesWeight: energy.GoalKind(s.Get(draft.GoalKind)) != energy.Maintain}
 	plan, planned := s.Plan()
 	if !planned {
 		v.State, v.Lead = waiting, waitingLead(s.Reading())
@@ -100,12 +101,13 @@ func (v *view) targets(p domain.Plan, style unit.Style) {
 	t := p.Targets
 	v.HasTargets = true
 	v.Target = row{style.Energy(t.Energy.Value), targetNote(p, v.State, style), t.Energy.Steps}
+	v.Step = stepWords(*p.Goal, style)
 	v.Protein = macroOf(t.Protein, t.Shares.Protein, proteinBand, style)
 	v.Fat = macroOf(t.Fat, t.Shares.Fat, fatBand, style)
 	v.Carbohydrate = macroOf(t.Carbohydrate, t.Shares.Carbohydrate, carbohydrateBand, style)
-	v.Fibre = macroRow{row: row{style.Grams(t.Fibre.Value), fibreNote(style), t.Fibre.Steps}}
+	v.Fibre = row{style.Grams(t.Fibre.Value), fibreNote(style), t.Fibre.Steps}
 	v.Grams = [3]unit.Gram{t.Protein.Value, t.Fat.Value, t.Carbohydrate.Value}
-	v.ProteinWhy = proteinWhy(t.Protein.Steps, style)
-	v.ProteinInForce = style.Number(float64(t.ProteinPerKg), 1)
+	v.ProteinWhy = "Protein: " + proteinWhy(t.Protein.Steps, style) + "."
+	v.ProteinInForce = style.Number(float64(t.ProteinPerKg), 1) + " by situation"
 	v.Balance = balanceOf(p, style)
 }

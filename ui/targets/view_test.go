@@ -39,7 +39,7 @@ func TestStatesSayWhereToGo(t *testing.T) {
 
 func TestReferralTellsNoTarget(t *testing.T) {
 	v := look(opened(with("screening.type_1_diabetes", "yes")))
-	if v.HasTargets || v.Target.Value != "" || v.Goal.ComesTo != "" || v.Goal.Rule != "" || v.Balance.Caption != "" {
+	if v.HasTargets || v.Target.Value != "" || v.Goal.ComesTo != "" || v.Goal.Rate.Value != "" || v.Balance.Shared != "" {
 		t.Errorf("%+v", v)
 	}
 }
@@ -66,8 +66,8 @@ func TestStaticRuleIsCalledWhatItIs(t *testing.T) {
 	if g.ComesTo != "That is 339 kcal a day under maintenance." {
 		t.Errorf("%q", g.ComesTo)
 	}
-	if g.Rule != "By the static rule: a loss of 0.3 kg a week, and 70 kg on 31 August 2026." {
-		t.Errorf("%q", g.Rule)
+	if g.Rate.Value != "-0.3 kg a week" || g.Rate.Note != "70 kg on 31 August 2026, says the rule" || len(g.Rate.Steps) == 0 {
+		t.Errorf("%+v", g.Rate)
 	}
 	if !strings.Contains(g.Why, "disappoints") || !strings.Contains(g.Why, "7716 kcal for every kilogram") || !strings.Contains(g.Why, "lighter") {
 		t.Errorf("%q", g.Why)
@@ -75,8 +75,8 @@ func TestStaticRuleIsCalledWhatItIs(t *testing.T) {
 	if g = look(opened(with("goal.kind", "gain", "goal.weight", "84 kg"))).Goal; !strings.Contains(g.Why, "heavier") {
 		t.Errorf("%q", g.Why)
 	}
-	if g = look(opened(with("goal.kind", "maintain"))).Goal; g.Rule != "" || g.Why != "" {
-		t.Errorf("holding the weight promises %q", g.Rule)
+	if g = look(opened(with("goal.kind", "maintain"))).Goal; g.Rate.Value != "" || g.Why != "" {
+		t.Errorf("holding the weight promises %q", g.Rate.Value)
 	}
 	us := look(draft.NewSession(answers(), unit.Style{System: unit.USCustomary})).Goal
 	if !strings.Contains(us.Why, "3500 kcal for every pound") {
@@ -128,15 +128,13 @@ func TestEarliestSafeDateIsOffered(t *testing.T) {
 // 4/9/4 kcal a gram and the bands of IOM 2002/2005: 94 g of 2051 kcal are 18 %.
 func TestMacrosBesideTheirBands(t *testing.T) {
 	v := look(opened(answers()))
-	if v.Protein.Value != "94 g" || v.Protein.Share != "18% of energy" || v.Protein.Band != "in the usual range of 10 to 35%" {
+	if v.Protein.Value != "18% of energy" || v.Protein.Note != "in the usual range of 10 to 35%" ||
+		v.ProteinWhy != "Protein: 1.2 g/kg (losing weight) on the weight of 78 kg." {
 		t.Errorf("%+v", v.Protein)
 	}
-	if v.ProteinWhy != "1.2 g/kg (losing weight) on the weight of 78 kg." {
-		t.Errorf("%q", v.ProteinWhy)
-	}
 	v = look(opened(with("carb_fat_balance_percent", "20")))
-	if !strings.HasPrefix(v.Fat.Band, "over") || !strings.HasPrefix(v.Carbohydrate.Band, "under") {
-		t.Errorf("fat %q, carbohydrate %q", v.Fat.Band, v.Carbohydrate.Band)
+	if !strings.HasPrefix(v.Fat.Note, "over") || !strings.HasPrefix(v.Carbohydrate.Note, "under") {
+		t.Errorf("fat %q, carbohydrate %q", v.Fat.Note, v.Carbohydrate.Note)
 	}
 }
 
@@ -147,18 +145,30 @@ func TestProteinLimitIsTold(t *testing.T) {
 	}
 }
 
-func TestBalanceStopsAtTheWallAndSaysWhy(t *testing.T) {
-	v := look(opened(with("carb_fat_balance_percent", "95")))
-	p, _ := opened(with("carb_fat_balance_percent", "95")).Plan()
-	if v.Balance.Value != p.Targets.Split.WallBalance || v.Balance.Wall != p.Targets.Split.WallBalance {
-		t.Errorf("shown %v, wall %v", v.Balance.Value, p.Targets.Split.WallBalance)
+func TestBalanceSaysWhatItDoesAndWhyItStops(t *testing.T) {
+	v := look(opened(answers()))
+	if v.Balance.Shared != "These are shares of the energy left after protein." {
+		t.Errorf("%q", v.Balance.Shared)
 	}
-	if !strings.Contains(v.Balance.Caption, "It stops at 76%: there fat meets its floor of 20% of energy.") {
-		t.Errorf("%q", v.Balance.Caption)
+	if v.Balance.Why != "at 76% fat meets its floor of 20% of energy and goes no lower." {
+		t.Errorf("%q", v.Balance.Why)
 	}
-	v = look(opened(answers()))
-	if !strings.Contains(v.Balance.Caption, "55% goes to carbohydrate and 45% to fat") || !strings.Contains(v.Balance.Caption, "can go up to 76%") {
-		t.Errorf("%q", v.Balance.Caption)
+	v = look(opened(with("carb_fat_balance_percent", "5", "screening.pregnant_or_breastfeeding", "yes", "goal.kind", "maintain",
+		"hold_reasons.pregnant_or_breastfeeding.text", "Agreed with the midwife")))
+	if !strings.HasPrefix(v.Balance.Shared, "Carbohydrate is kept at 210 g or more in pregnancy") {
+		t.Errorf("%q", v.Balance.Shared)
+	}
+}
+
+func TestBalanceIsWrittenWhole(t *testing.T) {
+	for _, c := range []struct {
+		at   unit.Percent
+		wall bool
+		want string
+	}{{55, false, "55%"}, {75.2, true, "76%"}, {76, true, "76%"}} {
+		if got := balanceText(c.at, c.wall); got != c.want {
+			t.Errorf("%v: %q, want %q", c.at, got, c.want)
+		}
 	}
 }
 
@@ -167,10 +177,10 @@ func TestFloorSaysWhyItStandsThere(t *testing.T) {
 		form draft.Form
 		want string
 	}{
-		{with("fat_floor_percent", "15"), "Kept at 20%"},
-		{answers(), "20% is the lower edge"},
-		{with("fat_floor_percent", "30"), "As set here"},
-		{with("fat_floor_percent", "15", "client.equation_sex", "male"), "As set here"},
+		{with("fat_floor_percent", "15"), "The floor is kept at 20%"},
+		{answers(), "A floor of 20% is the lower edge"},
+		{with("fat_floor_percent", "30"), "The floor is as set here"},
+		{with("fat_floor_percent", "15", "client.equation_sex", "male"), "The floor is as set here"},
 	} {
 		if got := look(opened(c.form)).Balance.Floor; !strings.HasPrefix(got, c.want) {
 			t.Errorf("%q, want %q", got, c.want)

@@ -59,6 +59,19 @@ func targetNote(p domain.Plan, s state, style unit.Style) string {
 	return note
 }
 
+// title is the heading of the notice.
+func (s state) title() string {
+	switch s {
+	case waiting:
+		return "More is needed"
+	case referred:
+		return "No target"
+	case held:
+		return "On hold"
+	}
+	return ""
+}
+
 func waitingLead(r draft.Reading) string {
 	if len(r.Problems) > 0 {
 		return "An answer could not be read, so there are no targets yet. The sheet beside says which."
@@ -85,7 +98,7 @@ func ownField(field draft.Field) bool {
 }
 
 func referredLead(p domain.Plan) string {
-	lead := "No target is set: a referral comes first."
+	lead := "A referral comes first, so no target is set."
 	for _, f := range p.Gate.Refers {
 		if f.Code == "energy_very_low" || f.Code == "target_underweight" {
 			return lead + " A later date or a goal nearer to the present weight changes this."
@@ -96,10 +109,10 @@ func referredLead(p domain.Plan) string {
 
 func heldLead(p domain.Plan) string {
 	if len(p.Gate.Holds) == 1 {
-		return "These targets are held: one finding needs a reason first. They are here to be looked at and are not printed until then."
+		return "One finding needs a reason first. The targets are here to be looked at and are not printed until then."
 	}
 	return unit.Style{}.Number(float64(len(p.Gate.Holds)), 0) +
-		" findings need a reason first, so these targets are held. They are here to be looked at and are not printed until then."
+		" findings need a reason first. The targets are here to be looked at and are not printed until then."
 }
 
 func lower(name string) string {
@@ -107,4 +120,15 @@ func lower(name string) string {
 		return ""
 	}
 	return string(name[0]|0x20) + name[1:]
+}
+
+// stepWords leads from maintenance to the target: "− 339 kcal = target energy".
+func stepWords(o energy.Outcome, style unit.Style) string {
+	switch {
+	case o.Lowers():
+		return "− " + style.Energy(-o.Change) + " = target energy"
+	case o.Raises():
+		return "+ " + style.Energy(o.Change) + " = target energy"
+	}
+	return "= target energy"
 }

@@ -1,0 +1,37 @@
+package measures
+
+import (
+	"handbreadth/domain/derive"
+	"handbreadth/domain/unit"
+	"handbreadth/ui/widgets"
+)
+
+// opening is a number that makes its derivation only while it is open, so that
+// typing does not build what nobody sees.
+type opening struct {
+	*widgets.Disclosure
+	steps   []derive.Step
+	changed func()
+}
+
+// newOpening returns a closed number; changed is told when it opens or closes.
+func newOpening(name, label string, style unit.Style, changed func()) *opening {
+	o := &opening{Disclosure: widgets.Name(widgets.NewDisclosure(label, style), name), changed: changed}
+	o.OnToggled = o.toggled
+	return o
+}
+
+func (o *opening) set(value, note string, steps []derive.Step) {
+	o.SetValue(value, note)
+	o.steps = steps
+	if o.Open() {
+		o.SetSteps(steps)
+	}
+}
+
+func (o *opening) toggled(open bool) {
+	if open {
+		o.SetSteps(o.steps)
+	}
+	o.changed()
+}
