@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/pdfcpu/pdfcpu/pkg/filter"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/types"
 )
@@ -48,7 +49,7 @@ func (s *sheet) bind(pdf []byte) ([]byte, error) {
 func (s *sheet) objects(ctx *model.Context) (types.Dict, error) {
 	objects := types.NewDict()
 	for _, p := range s.pictures {
-		err := insert(ctx, objects, p.name, p.content, types.Dict{
+		err := insert(ctx, objects, p.name, p.stream, types.Dict{
 			"Type": types.Name("XObject"), "Subtype": types.Name("Form"),
 			"BBox":      types.NewNumberArray(0, 0, p.wide, p.high),
 			"Resources": types.NewDict(),
@@ -61,7 +62,7 @@ func (s *sheet) objects(ctx *model.Context) (types.Dict, error) {
 	if l == nil {
 		return objects, nil
 	}
-	return objects, insert(ctx, objects, logoName, l.pixels, types.Dict{
+	return objects, insert(ctx, objects, logoName, deflated(l.pixels), types.Dict{
 		"Type": types.Name("XObject"), "Subtype": types.Name("Image"),
 		"Width": types.Integer(l.cols), "Height": types.Integer(l.rows),
 		"ColorSpace": types.Name("DeviceRGB"), "BitsPerComponent": types.Integer(8),
@@ -70,18 +71,14 @@ func (s *sheet) objects(ctx *model.Context) (types.Dict, error) {
 
 const logoName = "Logo"
 
-func insert(ctx *model.Context, objects types.Dict, name string, content []byte, about types.Dict) error {
-	stream, err := ctx.NewStreamDictForBuf(content)
-	if err != nil {
-		return err
-	}
-	for key, value := range about {
-		stream.Dict[key] = value
-	}
-	if err := stream.Encode(); err != nil {
-		return err
-	}
-	ref, err := ctx.IndRefForNewObject(*stream)
+// insert adds a deflated stream under a name.
+func insert(ctx *model.Context, objects types.Dict, name string, stream []byte, about types.Dict) error {
+	length := int64(len(stream))
+	about["Filter"], about["Length"] = types.Name(filter.Flate), types.Integer(length)
+	ref, err := ctx.IndRefForNewObject(types.StreamDict{
+		Dict: about, Raw: stream, StreamLength: &length,
+		FilterPipeline: []types.PDFFilter{{Name: filter.Flate}},
+	})
 	if err != nil {
 		return err
 	}

@@ -1,7 +1,10 @@
 package reports
 
 import (
+	"bytes"
+	"compress/zlib"
 	"fmt"
+	"sync"
 
 	drawn "handbreadth/assets/hand"
 	"handbreadth/domain/hand"
@@ -12,7 +15,7 @@ import (
 type picture struct {
 	name       string
 	wide, high float64 // millimetres of the drawing itself
-	content    []byte  // its paths as PDF operators, y downwards
+	stream     []byte  // its paths as PDF operators, y downwards, deflated
 }
 
 type pictureKey struct {
@@ -53,8 +56,18 @@ func newPicture(key pictureKey, wash colour) *picture {
 	}
 	return &picture{
 		name: fmt.Sprintf("Hand%d%t%t", key.kind, key.half, key.large),
-		wide: d.Width, high: d.Height, content: o.Bytes(),
+		wide: d.Width, high: d.Height, stream: deflated(o.Bytes()),
 	}
+}
+
+// deflated packs a stream as the filter FlateDecode has it.
+func deflated(content []byte) []byte {
+	var out bytes.Buffer
+	w := zlib.NewWriter(&out)
+	// Writing to memory does not fail.
+	_, _ = w.Write(content)
+	_ = w.Close()
+	return out.Bytes()
 }
 
 func (o *ops) segment(s drawn.Segment) {
@@ -70,13 +83,37 @@ func (o *ops) segment(s drawn.Segment) {
 	}
 }
 
-// picture returns a drawing in the document's own colours, drawing it at its
-// first use.
+// kept are the pictures that were drawn for earlier papers: a practice has one
+// colour, so the same eight come again and again.
+var kept struct {
+	lock     sync.Mutex
+	pictures map[keptKey]*picture
+}
+
+type keptKey struct {
+	pictureKey
+	wash colour
+}
+
+// mostKept is reached only by a program that goes through many colours.
+const mostKept = 64
+
+// picture returns a drawing in the document's own colours.
 func (s *sheet) picture(key pictureKey) *picture {
 	if p, ok := s.pictures[key]; ok {
 		return p
 	}
-	p := newPicture(key, s.wash)
+	kept.lock.Lock()
+	defer kept.lock.Unlock()
+	full := keptKey{key, s.wash}
+	p, ok := kept.pictures[full]
+	if !ok {
+		if kept.pictures == nil || len(kept.pictures) >= mostKept {
+			kept.pictures = map[keptKey]*picture{}
+		}
+		p = newPicture(key, s.wash)
+		kept.pictures[full] = p
+	}
 	s.pictures[key] = p
 	return p
 }
