@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"bytes"
 	"fmt"
 	"testing"
 
@@ -13,10 +14,7 @@ import (
 	"github.com/johnfercher/maroto/v2/pkg/core"
 	"github.com/johnfercher/maroto/v2/pkg/core/entity"
 	"github.com/johnfercher/maroto/v2/pkg/props"
-
 	"github.com/pdfcpu/pdfcpu/pkg/api"
-
-	"bytes"
 )
 
 func BenchmarkHandout(b *testing.B) {

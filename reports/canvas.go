@@ -89,14 +89,6 @@ func (c canvas) box(o *ops, x, y, w, h float64) {
 	o.num(px, py, w*pointsPerMM, h*pointsPerMM).op("re")
 }
 
-// fill paints a box.
-func (c canvas) fill(x, y, w, h float64, hue colour) {
-	o := c.vectors()
-	o.op("q").fillColour(hue)
-	c.box(o, x, y, w, h)
-	o.op("f").op("Q")
-}
-
 // frame draws a box's outline.
 func (c canvas) frame(x, y, w, h, weight float64, hue colour) {
 	o := c.vectors()

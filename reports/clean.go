@@ -16,14 +16,14 @@ const (
 	shownMissing = '□'
 	// longestWord is the most characters that stay together; a longer word gets
 	// a space, so that it can go to the next line.
-	longestWord = 40
+	longestWord = 80
 	// longestText is the most characters of one text that reach the paper.
 	longestText = 4000
 )
 
 // clean makes a text safe for the PDF engine and for the type family. What it
 // returns is valid UTF-8 on one line, holds nothing above U+FFFF and no control
-// character, no word longer than 40 characters, and only characters that every
+// character, no word longer than 80 characters, and only characters that every
 // face can show. A letter that the faces lack loses its accents where the bare
 // letter is there ("ễ" becomes "e"); everything else that is lacking becomes "□".
 // Clean text stays as it is.
@@ -62,7 +62,7 @@ func clean(text string) string {
 			}
 		}
 	}
-	return strings.Trim(out.String(), string(noBreakSpace))
+	return strings.Trim(out.String(), " "+string(noBreakSpace))
 }
 
 const noBreakSpace = '\u00a0'
@@ -81,7 +81,7 @@ func showable(r rune) []rune {
 		return []rune{like}
 	}
 	base, _ := utf8.DecodeRuneInString(norm.NFKD.String(string(r)))
-	if unicode.IsLetter(r) && base != r && known(base) {
+	if unicode.IsLetter(r) && unicode.IsLetter(base) && base != r && known(base) {
 		return []rune{base}
 	}
 	return []rune{shownMissing}

@@ -23,8 +23,10 @@ func TestClean(t *testing.T) {
 		{"bare letter for an accent that the faces lack", "Nguyễn", "Nguyen"},
 		{"lookalike", "high‑fibre", "high-fibre"},
 		{"symbols of the formulas", "10 × 1½ − 5 ≤ 7 ± 2 kg/m²", "10 × 1½ − 5 ≤ 7 ± 2 kg/m²"},
-		{"overlong word", strings.Repeat("x", 90), strings.Repeat("x", 40) + " " + strings.Repeat("x", 40) + " " + strings.Repeat("x", 10)},
+		{"overlong word", strings.Repeat("x", 170), strings.Repeat("x", 80) + " " + strings.Repeat("x", 80) + " " + strings.Repeat("x", 10)},
 		{"nothing", "\u00a0 \n", ""},
+		{"a letter that is only a mark", "A\u037a b", "A□ b"},
+		{"only no-break space at the end", "end \u00a0", "end"},
 	} {
 		if got := clean(c.given); got != c.want {
 			t.Errorf("%s: clean(%q) = %q, want %q", c.name, c.given, got, c.want)

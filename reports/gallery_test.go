@@ -39,7 +39,17 @@ func TestGallery(t *testing.T) {
 	pdf, err = Handout(planOf(t, woman()), opt)
 	keep("plain", pdf, err)
 
+	opt = longest(t)
+	opt.Paper, opt.Style = Letter, unit.Style{System: unit.UKCustomary, EnergyIn: unit.InKilojoules, DecimalComma: true}
+	pdf, err = Handout(planOf(t, man()), opt)
+	keep("longest", pdf, err)
+
 	in := woman()
+	in.MealsPerDay = 1
+	pdf, err = Handout(planOf(t, in), Options{})
+	keep("bare", pdf, err)
+
+	in = woman()
 	in.Screening = in.Screening.With(screen.ThyroidUntreated, screen.Yes).With(screen.Gallstones, screen.Yes)
 	pdf, err = Referral(planOf(t, in), options(t))
 	keep("referral", pdf, err)

@@ -23,8 +23,11 @@ func (w writer) glance() [][]block {
 			return [][]block{append(top, table, closing)}
 		}
 	}
-	first := append(top, w.measureKey(), closing)
-	return [][]block{first, w.tablePages()}
+	first, second := append(top, w.measureKey()), w.tablePages()
+	if closing.height(w.inner()) > w.left(first) {
+		return [][]block{first, append(second, closing)}
+	}
+	return [][]block{append(first, closing), second}
 }
 
 func (w writer) opening() block {

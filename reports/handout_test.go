@@ -244,7 +244,9 @@ func TestReferralNote(t *testing.T) {
 
 func TestEveryStyleFits(t *testing.T) {
 	styles := []unit.Style{
-		{}, {System: unit.USCustomary}, {System: unit.UKCustomary, EnergyIn: unit.InKilojoules},
+		{},
+		{System: unit.USCustomary},
+		{System: unit.UKCustomary, EnergyIn: unit.InKilojoules},
 		{EnergyIn: unit.InKilojoules, DecimalComma: true},
 	}
 	for _, style := range styles {

@@ -82,9 +82,17 @@ func (p pagefoot) draw(c canvas) {
 	c.paragraph(regular, sizeSmall, muted, c.x, y+1.6, p.lines(c.w))
 	baseline := c.y + p.height(c.w) + sizeSmall/pointsPerMM
 	always := c.x + c.w - numberWide - width(italic, sizeSmall, p.always)
-	about := shortened(regular, sizeSmall, always-c.x-4, joined(p.reader, p.date, p.version))
-	c.text(regular, sizeSmall, muted, c.x, baseline, about)
+	c.text(regular, sizeSmall, muted, c.x, baseline, p.about(always-c.x-4))
 	c.text(italic, sizeSmall, muted, always, baseline, p.always)
+}
+
+// about names the reader, the date and the version. A long name is cut.
+func (p pagefoot) about(w float64) string {
+	when := joined(p.date, p.version)
+	if p.reader == "" {
+		return when
+	}
+	return shortened(regular, sizeSmall, w-width(regular, sizeSmall, dot+when), p.reader) + dot + when
 }
 
 // shortened cuts a line that is too wide and says so with three dots.

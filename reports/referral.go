@@ -10,7 +10,7 @@ const (
 	wordsConfidential = "Confidential: for the client and the clinician named by the client."
 	wordsReferTo      = "To whom it may concern"
 	wordsReferIntro   = "{} came to us on {} for advice on eating. Our screening found what is listed below. We do not diagnose. We ask for your view before we go on."
-	wordsReferNone    = "No plan and no target were issued, as what was found stops {}."
+	wordsReferNone    = "No plan and no target were issued. What was found stops {}."
 	wordsReferAsk     = "Please tell us whether and how we may help with eating, and what we should watch. The client holds this note and chooses whom to show it to."
 )
 

@@ -79,7 +79,8 @@ func Referral(plan domain.Plan, opt Options) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	w := writer{house: h, sheet: newSheet(opt.Paper, h), plan: plan, withoutNumbers: opt.WithoutNumbers}
+	h.version = "" // nothing was issued
+	w := writer{house: h, sheet: newSheet(opt.Paper, h), plan: plan}
 	if err := w.sheet.frame(letterhead{h}, pagefoot{house: h, always: wordsConfidential}); err != nil {
 		return nil, err
 	}

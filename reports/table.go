@@ -16,6 +16,8 @@ var tableSizes = []tableSize{{34, 20, 7}, {29, 16, 6}, {24, 13, 5}, {21, 12, 4},
 const (
 	mealWide = 25.0 // the column of the meals' names
 	drawnGap = 1.2  // between drawings
+	// leastDrawn is the height of the smallest palm that still reads well.
+	leastDrawn = 8.0
 )
 
 // table is the whole allotment in one block.
@@ -65,7 +67,7 @@ func (w writer) shrink(size tableSize) float64 {
 			share = math.Min(share, (columnWide(k, w.inner())-(count-1)*drawnGap)/(count*wide))
 		}
 	}
-	return math.Max(smallest, share)
+	return math.Max(share, leastDrawn/size.row)
 }
 
 func (w writer) dayRow() block {
@@ -180,9 +182,6 @@ func (r measureRow) cell(k hand.Kind, w float64) (places []drawnPlace, high floa
 	}
 	return places, y + one
 }
-
-// smallest is the share of its height to which a drawing may shrink.
-const smallest = 0.62
 
 // squat makes the lower drawings as large to the eye as the palm.
 var squat = [...]float64{hand.Palm: 1, hand.Fist: 0.7, hand.CuppedHand: 0.68, hand.Thumb: 0.85}

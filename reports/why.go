@@ -60,6 +60,9 @@ func (q quantity) draw(c canvas) {
 	c.text(regular, sizeBody, muted, c.x, baseline+lineHeight(sizeBody)+0.4, q.unit)
 }
 
+// kcalPerDay is the unit of the formulas, whatever the practice speaks in.
+const kcalPerDay = "kcal/day"
+
 // sum writes a step as a formula with its values and its result.
 func (w writer) sum(s derive.Step) string {
 	text := s.Label + ": " + s.Formula
@@ -71,6 +74,9 @@ func (w writer) sum(s derive.Step) string {
 		text += "; with " + strings.Join(values, ", ")
 	}
 	text += "; gives " + withUnit(w.resultOf(s.Result), s.Unit)
+	if s.Unit == kcalPerDay && w.style.EnergyIn == unit.InKilojoules {
+		text += ", which is " + w.style.Energy(unit.Kilocalorie(s.Result)) + "/day"
+	}
 	if s.Range != nil {
 		text += fmt.Sprintf(" (%s to %s)", w.resultOf(s.Range.Low), w.resultOf(s.Range.High))
 	}
@@ -83,7 +89,7 @@ func (w writer) inputOf(in derive.Input) string {
 	switch {
 	case in.Text != "":
 		return in.Text
-	case strings.HasPrefix(in.Unit, "kcal"):
+	case in.Unit == kcalPerDay:
 		return withUnit(w.resultOf(in.Value), in.Unit)
 	}
 	return withUnit(w.figureOf(in.Value), in.Unit)

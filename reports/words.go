@@ -13,7 +13,7 @@ import (
 const (
 	wordsRange = "Aim for this much on most days. What you need may lie between {} and {}. " +
 		"We start here and see how you do."
-	wordsOpening = "Use your own hand to build each meal. It goes where you go: at home, at work or out to eat."
+	wordsOpening = "Use your own hand to build each meal. It goes where you go: at home, at work and out."
 	wordsHand    = "Use your own hand to build each meal. It goes where you go. Judge food when it is cooked and on the plate."
 	wordsCare    = "This plan does not take the place of medical care. If you feel unwell, call your doctor. " +
 		"If it is urgent, call for help at once."
