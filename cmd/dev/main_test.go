@@ -147,24 +147,3 @@ func TestManifestVersion(t *testing.T) {
 	}
 }
 
-func TestPutPicturesReplacesOldOnes(t *testing.T) {
-	from, to := t.TempDir(), filepath.Join(t.TempDir(), "pictures")
-	for _, name := range []string{filepath.Join(from, "intake.png"), filepath.Join(from, "handout.pdf")} {
-		if err := os.WriteFile(name, []byte("new"), 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if err := os.MkdirAll(to, 0o755); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join(to, "gone.png"), []byte("old"), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	if err := putPictures(from, to); err != nil {
-		t.Fatal(err)
-	}
-	left, err := filepath.Glob(filepath.Join(to, "*"))
-	if err != nil || len(left) != 1 || filepath.Base(left[0]) != "intake.png" {
-		t.Errorf("pictures %q, %v; want intake.png alone", left, err)
-	}
-}

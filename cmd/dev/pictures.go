@@ -7,7 +7,10 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"runtime"
+	"slices"
+	"strings"
 
 	"handbreadth/cmd/dev/system"
 )
@@ -15,8 +18,14 @@ import (
 // handoutDots is the resolution of the pictures of the handout, in dots an inch.
 const handoutDots = "72"
 
-// pictures runs the demo consultation and puts its pictures, and those of its
-// handout, in place of the README's.
+// documents lists the texts that show pictures.
+var documents = []string{"README.md", "DEVELOPERS.md"}
+
+// shownPicture finds a picture in a text.
+var shownPicture = regexp.MustCompile(picturesFolder + `/([\w.-]+\.png)`)
+
+// pictures runs the demo consultation and makes the pictures anew that the
+// documents show: of its screens, and of the pages of its handout.
 func pictures(ctx context.Context, arguments []string) error {
 	flags := flag.NewFlagSet("pictures", flag.ContinueOnError)
 	if err := flags.Parse(arguments); err != nil {
@@ -24,6 +33,10 @@ func pictures(ctx context.Context, arguments []string) error {
 	}
 	if runtime.GOOS != "linux" {
 		return errors.New("pictures are made in a virtual display, which this command starts on Linux only")
+	}
+	names, err := shownPictures(documents)
+	if err != nil {
+		return err
 	}
 	if err := prepare(ctx, os.Stdout, system.VirtualDisplay, system.Papers); err != nil {
 		return err
@@ -45,28 +58,50 @@ func pictures(ctx context.Context, arguments []string) error {
 	if err != nil {
 		return err
 	}
-	return putPictures(folder, picturesFolder)
+	return putPictures(folder, picturesFolder, names)
 }
 
-// putPictures puts the pictures of one folder in place of those of another.
-func putPictures(from, to string) error {
+// shownPictures returns the names of the pictures that texts show, sorted.
+func shownPictures(texts []string) ([]string, error) {
+	var names []string
+	for _, text := range texts {
+		content, err := os.ReadFile(text)
+		if errors.Is(err, os.ErrNotExist) {
+			continue
+		}
+		if err != nil {
+			return nil, err
+		}
+		for _, match := range shownPicture.FindAllStringSubmatch(string(content), -1) {
+			names = append(names, match[1])
+		}
+	}
+	if len(names) == 0 {
+		return nil, fmt.Errorf("%s show no picture of %s, so there is none to make", strings.Join(texts, " and "), picturesFolder)
+	}
+	slices.Sort(names)
+	return slices.Compact(names), nil
+}
+
+// putPictures puts the named pictures of one folder in place of all those of
+// another. It changes nothing when one of them is missing.
+func putPictures(from, to string, names []string) error {
+	contents := make([][]byte, len(names))
+	for i, name := range names {
+		var err error
+		if contents[i], err = os.ReadFile(filepath.Join(from, name)); err != nil {
+			return fmt.Errorf("the demo consultation makes no picture %s: %w", name, err)
+		}
+	}
 	if err := os.RemoveAll(to); err != nil {
 		return err
 	}
 	if err := os.MkdirAll(to, 0o755); err != nil {
 		return err
 	}
-	names, err := filepath.Glob(filepath.Join(from, "*.png"))
-	if err != nil {
-		return err
-	}
-	for _, name := range names {
-		content, err := os.ReadFile(name)
-		if err != nil {
-			return err
-		}
-		target := filepath.Join(to, filepath.Base(name))
-		if err := os.WriteFile(target, content, 0o644); err != nil {
+	for i, name := range names {
+		target := filepath.Join(to, name)
+		if err := os.WriteFile(target, contents[i], 0o644); err != nil {
 			return err
 		}
 		fmt.Println(target)
