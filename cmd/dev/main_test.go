@@ -147,3 +147,16 @@ func TestManifestVersion(t *testing.T) {
 	}
 }
 
+func TestTellStamp(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "program")
+	for content, warns := range map[string]bool{"...0.1.0+4cf6f7b...": false, "...": true} {
+		put(t, name, content)
+		var out strings.Builder
+		if err := tellStamp(&out, name, "0.1.0+4cf6f7b"); err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Contains(out.String(), "main.version"); got != warns || !strings.Contains(out.String(), name) {
+			t.Errorf("%q: said %q, want a warning: %v", content, out.String(), warns)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"flag"
@@ -42,7 +43,23 @@ func packageProgram(ctx context.Context, arguments []string) error {
 		if err := t.build(ctx, os.Stdout, version, name); err != nil {
 			return err
 		}
-		fmt.Println(name)
+		if err := tellStamp(os.Stdout, name, version); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// tellStamp names a built program and says where it does not know its version:
+// the linker passes over a variable that the program lacks.
+func tellStamp(out io.Writer, name, version string) error {
+	content, err := os.ReadFile(name)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintln(out, name)
+	if !bytes.Contains(content, []byte(version)) {
+		fmt.Fprintln(out, "  only the name of the file gives the version: the program has no variable main.version that it uses")
 	}
 	return nil
 }
