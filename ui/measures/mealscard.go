@@ -78,5 +78,5 @@ func (l *mealLine) show(s serving) {
 	}
 	l.now = s
 	l.row.SetMeal(s.Name, s.Measures)
-	l.row.SetNote(s.Words + "; " + s.Brings)
+	l.row.SetNote(s.Brings)
 }

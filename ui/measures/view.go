@@ -28,20 +28,19 @@ type way struct {
 
 // content is what one measure holds, in words.
 type content struct {
-	Kind    hand.Kind
-	Amount  string // "240 ml, about 136 g"
-	Spread  string // "78 to 170 g, by food"
-	Brings  string // "127 kcal"
-	Leading string // "19 g protein"
-	Filled  string // "chicken breast, turkey breast and 13 more"
-	Steps   []derive.Step
+	Kind   hand.Kind
+	Amount string // "240 ml, about 136 g"
+	Spread string // "78 to 170 g, by food"
+	Brings string // "127 kcal"
+	Macros string // "19 g protein, 3.9 g fat, 3.5 g carbohydrate and 0.9 g fibre"
+	Filled string // "chicken breast, turkey breast and 13 more"
+	Steps  []derive.Step
 }
 
-// serving is a meal or the whole day.
+// serving is a meal or the whole day. Its drawings tell the counts in words.
 type serving struct {
 	Name     string
-	Words    string // "2 palms, 1½ fists, 2 cupped hands, 2 thumbs"
-	Brings   string // "about 620 kcal"
+	Brings   string // "about 620 kcal, 31 g protein"
 	Measures hand.Measures
 }
 
@@ -120,9 +119,9 @@ func (v *view) fill(pattern food.Pattern, avoid []food.Allergen, style unit.Styl
 func (v *view) allot(p domain.Plan, style unit.Style) {
 	t := p.Targets
 	v.HasMeals = true
-	v.Day = serving{"The day", counted(t.Allotment.Day), about(t.Allotment.Brings, style), t.Allotment.Day}
+	v.Day = serving{"The day", about(t.Allotment.Brings, style), t.Allotment.Day}
 	for _, m := range t.Allotment.Meals {
-		v.Servings = append(v.Servings, serving{m.Name, counted(m.Measures), about(m.Brings, style), m.Measures})
+		v.Servings = append(v.Servings, serving{m.Name, about(m.Brings, style), m.Measures})
 	}
 	v.Near = nearWords(t.Allotment.Distance, style)
 	v.Distances = distances(t, style)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"handbreadth/domain/food"
 	"handbreadth/domain/hand"
 	"handbreadth/domain/unit"
 	"handbreadth/ui/draft"
@@ -65,12 +66,13 @@ func TestAWordNotUnderstoodShowsNoFoods(t *testing.T) {
 // Sizes by the leaflets that domain/hand cites: 1 cup, half a cup, 1 tablespoon.
 func TestContentsTellGramsVolumeAndSpread(t *testing.T) {
 	v := look(opened(answers()))
+	content := hand.Fill(food.Omnivore, nil)[hand.Fist].Nutrients
 	palm, fist, thumb := v.Contents[hand.Palm], v.Contents[hand.Fist], v.Contents[hand.Thumb]
 	if palm.Amount != "about 97 g" || palm.Spread != "78 to 170 g, by food" {
 		t.Errorf("%q %q", palm.Amount, palm.Spread)
 	}
-	if !strings.HasPrefix(fist.Amount, "240 ml, about ") || !strings.Contains(fist.Leading, "fibre") {
-		t.Errorf("%q %q", fist.Amount, fist.Leading)
+	if !strings.HasPrefix(fist.Amount, "240 ml, about ") || !strings.HasSuffix(fist.Macros, " carbohydrate and "+unit.Style{}.Grams(content.Fibre)+" fibre") {
+		t.Errorf("%q %q", fist.Amount, fist.Macros)
 	}
 	us := look(draft.NewSession(answers(), unit.Style{System: unit.USCustomary}))
 	if !strings.HasPrefix(us.Contents[hand.Fist].Amount, "1 cup") || !strings.HasPrefix(us.Contents[hand.Thumb].Amount, "1 tbsp") {
@@ -95,21 +97,6 @@ func TestMealsAddUpToTheDay(t *testing.T) {
 		}
 		if sum != v.Day.Measures {
 			t.Errorf("%d meals sum to %v, the day is %v", n, sum, v.Day.Measures)
-		}
-	}
-}
-
-func TestCounted(t *testing.T) {
-	for _, c := range []struct {
-		m    hand.Measures
-		want string
-	}{
-		{hand.Measures{Palm: 1, Fist: 1.5, CuppedHand: 2, Thumb: 0.5}, "1 palm, 1½ fists, 2 cupped hands and ½ thumb"},
-		{hand.Measures{Fist: 1}, "1 fist"},
-		{hand.Measures{}, "none of the four"},
-	} {
-		if got := counted(c.m); got != c.want {
-			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
 }

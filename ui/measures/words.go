@@ -13,18 +13,6 @@ import (
 	"handbreadth/domain/unit"
 )
 
-// counted tells the measures of a meal: "2 palms, 1½ fists, 2 cupped hands and
-// 2 thumbs". What a meal has none of is left out.
-func counted(m hand.Measures) string {
-	var parts []string
-	for _, k := range hand.Kinds() {
-		if m.Of(k) > 0 {
-			parts = append(parts, k.Counted(m.Of(k)))
-		}
-	}
-	return listed(parts, "none of the four")
-}
-
 // listed joins words as people say them.
 func listed(parts []string, otherwise string) string {
 	switch len(parts) {
@@ -64,7 +52,7 @@ func wholeGrams(g unit.Gram, style unit.Style) string {
 func contentOf(c hand.Content, basket []food.Food, style unit.Style) content {
 	told := content{
 		Kind: c.Kind, Amount: "about " + style.Grams(c.Grams.Value),
-		Brings: style.Energy(c.Nutrients.Energy), Leading: leading(c, style),
+		Brings: style.Energy(c.Nutrients.Energy), Macros: macros(c.Nutrients, style),
 		Filled: foods(basket), Steps: c.Steps,
 	}
 	if c.Volume > 0 {
@@ -76,19 +64,12 @@ func contentOf(c hand.Content, basket []food.Food, style unit.Style) content {
 	return told
 }
 
-// leading tells the nutrient that a measure is counted for.
-func leading(c hand.Content, style unit.Style) string {
-	n := c.Nutrients
-	grams, name := n.Protein, "protein"
-	switch c.Kind {
-	case hand.Fist:
-		grams, name = n.Fibre, "fibre"
-	case hand.CuppedHand:
-		grams, name = n.Carbohydrate, "carbohydrate"
-	case hand.Thumb:
-		grams, name = n.Fat, "fat"
-	}
-	return style.Grams(grams) + " " + name
+// macros tells what a measure brings besides energy.
+func macros(n hand.Nutrients, style unit.Style) string {
+	return listed([]string{
+		style.Grams(n.Protein) + " protein", style.Grams(n.Fat) + " fat",
+		style.Grams(n.Carbohydrate) + " carbohydrate", style.Grams(n.Fibre) + " fibre",
+	}, "")
 }
 
 // mostNamed is how many foods are named before the rest is counted.
