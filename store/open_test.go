@@ -2,6 +2,8 @@ package store
 
 import (
 	"bytes"
+	"context"
+	"database/sql"
 	"errors"
 	"io/fs"
 	"os"
@@ -175,11 +177,30 @@ func TestABackupThatFailsLeavesNothing(t *testing.T) {
 		return err
 	})
 	wantErr(t, err, ErrDamaged)
-	err = writeBeside(target, func(fresh string) error { return copyVerified(t.Context(), conn, fresh, 3) })
-	wantErr(t, err, ErrDamaged)
+	for name, copyIt := range map[string]func(fresh string) error{
+		"another version": func(fresh string) error { return copyVerified(t.Context(), conn, fresh, 3) },
+		"a row too few":   func(fresh string) error { return copyVerified(t.Context(), lossy{conn, t, fresh}, fresh, 2) },
+	} {
+		if err := writeBeside(target, copyIt); !errors.Is(err, ErrDamaged) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
 	if left := must(filepath.Glob(target + "*"))(t); len(left) > 0 {
 		t.Errorf("left are %v", left)
 	}
+}
+
+// lossy is a connection whose copies lack a row.
+type lossy struct {
+	dbConn
+	t    *testing.T
+	copy string
+}
+
+func (l lossy) ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error) {
+	result, err := l.dbConn.ExecContext(ctx, query, args...)
+	rawly(l.t, l.copy, "DELETE FROM draft")
+	return result, err
 }
 
 func TestLeftoversOfAnInterruptedStartAreInNoOnesWay(t *testing.T) {

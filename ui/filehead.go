@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
@@ -34,7 +35,7 @@ func newFileHead(f *clientFile) *fileHead {
 	h.again.Hide()
 	h.object = widgets.Ends(
 		widgets.ColumnGap(0, h.name, h.about),
-		widgets.Row(h.saved, h.again, h.visit, h.keep, h.sheet),
+		container.NewHBox(h.saved, h.again, h.visit, h.keep, h.sheet),
 	)
 	h.renew()
 	return h

@@ -13,9 +13,9 @@ import (
 	"handbreadth/ui/widgets"
 )
 
-// variants says which variant each look is.
+// variants says which variant each look is; light where none was chosen.
 var variants = map[string]theme.Variant{
-	practice.LookLight: theme.Light, practice.LookDark: theme.Dark, practice.LookSystem: theme.FollowSystem,
+	"": theme.Light, practice.LookLight: theme.Light, practice.LookDark: theme.Dark, practice.LookSystem: theme.FollowSystem,
 }
 
 // wear puts on the look of the settings.

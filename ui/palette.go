@@ -44,10 +44,8 @@ func (p *palette) build() {
 	p.search = widgets.Name(widgets.NewSearchField("A client's name, a section or an action"), "palette.search")
 	p.list = widgets.Name(widgets.NewList(
 		func() int { return len(p.found) },
-		func() fyne.CanvasObject { return widgets.NewListLine() },
-		func(i int, row fyne.CanvasObject) {
-			row.(*widgets.ListLine).Set(p.found[i].title, "", p.found[i].remark)
-		},
+		newOfferLine,
+		func(i int, row fyne.CanvasObject) { p.found[i].fill(row.(*fyne.Container)) },
 	), "palette.list")
 	p.list.OnChosen = p.choose
 	p.search.OnChanged = p.find
@@ -81,4 +79,16 @@ func (p *palette) close() {
 	p.shell.palette = nil
 	widgets.Unname("palette")
 	p.shell.changed()
+}
+
+// newOfferLine makes a line of the palette: a title and a remark at its end.
+func newOfferLine() fyne.CanvasObject {
+	return widgets.Ends(widgets.NewLine("", widgets.Strong), widgets.NewLine("", widgets.Small))
+}
+
+// fill shows an offer in a line.
+func (o offer) fill(line *fyne.Container) {
+	line.Objects[0].(*widgets.Text).SetText(o.title)
+	line.Objects[1].(*widgets.Text).SetText(o.remark)
+	line.Refresh()
 }

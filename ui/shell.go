@@ -63,7 +63,8 @@ type Shell struct {
 	settings *saver[Settings]
 
 	rail     *widgets.Rail
-	mark     fyne.CanvasObject // of demo data, in the rail
+	side     *fyne.Container   // the rail and the mark
+	mark     fyne.CanvasObject // of demo data, below the rail
 	middle   *fyne.Container
 	toast    *widgets.Toast
 	progress *progressBar
@@ -100,11 +101,11 @@ func (s *Shell) build() {
 	}, func(index int) { s.Go(railPlaces[index]) })
 	s.mark = demoMark()
 	s.mark.Hide()
-	s.rail.Hide()
 	s.toast = widgets.NewToast(s.tools.Clock)
 	s.progress = newProgressBar()
-	side := container.NewBorder(nil, s.mark, nil, widget.NewSeparator(), s.rail)
-	page := container.NewBorder(nil, s.progress.object, side, nil, s.middle)
+	s.side = container.NewBorder(nil, nil, nil, widget.NewSeparator(), container.NewBorder(nil, s.mark, nil, nil, s.rail))
+	s.side.Hide()
+	page := container.NewBorder(nil, s.progress.object, s.side, nil, s.middle)
 	s.window.SetContent(widgets.Over(page, s.toast))
 }
 
@@ -123,8 +124,7 @@ func (s *Shell) Start(demo bool) {
 
 func (s *Shell) welcome(screen *welcome.Screen) {
 	s.place = PlaceWelcome
-	s.rail.Hide()
-	s.mark.Hide()
+	s.side.Hide()
 	s.show(screen.Object())
 	screen.FocusFirst()
 	s.changed()
@@ -161,7 +161,7 @@ func (s *Shell) sit(desk Desk, demo bool) {
 		s.window.SetTitle(title + " – demo data")
 		s.mark.Show()
 	}
-	s.rail.Show()
+	s.side.Show()
 	s.Go(PlaceClients)
 }
 

@@ -95,7 +95,7 @@ func (t *tour) take(name string) {
 	path := filepath.Join(t.folder, name+".png")
 	file, err := os.Create(path)
 	if err == nil {
-		err = png.Encode(file, t.program.window.Canvas().Capture())
+		err = png.Encode(file, capture(t.program.window))
 		if closed := file.Close(); err == nil {
 			err = closed
 		}

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"handbreadth/ui/task"
@@ -23,9 +24,9 @@ type line struct {
 // The columns of the list: the name takes what the others leave.
 const (
 	ageWidth    = 44
-	dateWidth   = 108
+	dateWidth   = 120
 	statusWidth = 190
-	doWidth     = 172
+	doWidth     = 140
 	columnGap   = theme.Unit
 )
 
@@ -37,7 +38,7 @@ func newLine(s *Screen) *line {
 	}
 	l.archive = newLink("Archive", func() { s.PutAway(l.id) })
 	l.remove = newLink("Delete", func() { s.AskDelete(l.id) })
-	l.box = columns(l.name, l.age, l.last, l.next, l.stat, widgets.Row(l.archive, l.remove))
+	l.box = columns(l.name, l.age, l.last, l.next, l.stat, container.NewHBox(l.archive, l.remove))
 	l.ExtendBaseWidget(l)
 	return l
 }

@@ -42,6 +42,8 @@ type Screen struct {
 	archive *widgets.Button
 	start   *widgets.Button
 	empty   fyne.CanvasObject
+
+	headings *fyne.Container
 	object  *fyne.Container
 
 	archived bool // the archived ones are shown
@@ -81,14 +83,15 @@ func (s *Screen) build() {
 	s.empty = widgets.NewEmptyState("No clients yet",
 		"Begin with a name; the rest is asked in the intake.", "New client", s.AskName)
 	head := widgets.ColumnGap(theme.Two,
-		widgets.Ends(widgets.NewText("Clients", widgets.Display), widgets.Row(s.archive, s.start)),
+		widgets.Ends(widgets.NewText("Clients", widgets.Display), container.NewHBox(s.archive, s.start)),
 		s.making,
 		widgets.Ends(widgets.Narrow(480, s.search), s.count),
-		newHeadings(),
 	)
+	const rowInset = theme.Unit + theme.Half // of a row's content in the list
+	s.headings = widgets.InsetSides(theme.Two+rowInset, theme.Unit, theme.Two+rowInset, 0, newHeadings())
 	s.object = container.NewBorder(
-		widgets.InsetSides(theme.Three, theme.Three, theme.Three, 0, head), nil, nil, nil,
-		widgets.InsetSides(theme.Two, 0, theme.Three, theme.Two, container.NewStack(s.list, s.empty)),
+		widgets.ColumnGap(0, widgets.InsetSides(theme.Three, theme.Three, theme.Three, 0, head), s.headings), nil, nil, nil,
+		widgets.InsetSides(theme.Two, 0, theme.Two, theme.Two, container.NewStack(s.list, s.empty)),
 	)
 }
 
@@ -169,11 +172,17 @@ func (s *Screen) find() {
 	s.ids = s.book.Find(query, s.archived)
 	s.count.SetText(counted(len(s.ids), query, s.archived))
 	none := len(s.ids) == 0 && strings.TrimSpace(query) == "" && !s.archived
-	s.empty.Hide()
-	if none {
-		s.empty.Show()
-	}
+	show(s.empty, none)
+	show(s.headings, !none)
 	s.list.SetCursor(0)
 	s.list.Refresh()
 	s.object.Refresh()
+}
+
+func show(object fyne.CanvasObject, shown bool) {
+	if shown {
+		object.Show()
+	} else {
+		object.Hide()
+	}
 }

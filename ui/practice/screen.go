@@ -121,11 +121,11 @@ func (s *Screen) unitFields() fyne.CanvasObject {
 }
 
 func (s *Screen) lookFields() fyne.CanvasObject {
-	looks := []string{LookSystem, LookLight, LookDark}
+	looks := []string{LookLight, LookDark, LookSystem}
 	sizes := []int{90, 100, 115, 130, 150}
 	return widgets.Column(
-		s.choice("look", "Look", []string{"As the system", "Light", "Dark"},
-			max(0, indexOf(looks, s.settings.Look)), func(v *Settings, i int) { v.Look = looks[i] }),
+		s.choice("look", "Look", []string{"Light", "Dark", "As the system"},
+			indexOf(looks, s.settings.chosenLook()), func(v *Settings, i int) { v.Look = looks[i] }),
 		s.choice("text", "Text size", []string{"90 %", "100 %", "115 %", "130 %", "150 %"},
 			indexOf(sizes, int(s.settings.Scale()*100+0.5)), func(v *Settings, i int) { v.TextSize = sizes[i] }),
 	)

@@ -18,7 +18,7 @@ const (
 )
 
 // Settings is what the practice has set. The zero value is a practice that has
-// set nothing: metric, kilocalories, A4, the system's look.
+// set nothing: metric, kilocalories, A4, the light look.
 type Settings struct {
 	Name         string `json:"name,omitempty"`
 	Practitioner string `json:"practitioner,omitempty"`
@@ -48,6 +48,14 @@ func (s Settings) Scale() float32 {
 		return 1
 	}
 	return float32(s.TextSize) / 100
+}
+
+// chosenLook returns the look, light where none was chosen.
+func (s Settings) chosenLook() string {
+	if s.Look == "" {
+		return LookLight
+	}
+	return s.Look
 }
 
 // PaperSize returns the paper, A4 where none was chosen.

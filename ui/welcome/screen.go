@@ -5,6 +5,7 @@ package welcome
 import (
 	"fyne.io/fyne/v2"
 
+	"handbreadth/domain/hand"
 	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
 )
@@ -55,13 +56,14 @@ func NewTrouble(words string, again, demo func()) *Screen {
 func (s *Screen) build(title, lead, remark string, buttons fyne.CanvasObject) {
 	s.words.Hide()
 	content := widgets.ColumnGap(theme.Two,
+		measures(),
 		widgets.NewText(title, widgets.Display),
 		widgets.NewText(lead, widgets.Body),
 		buttons,
 		s.words,
 		widgets.NewText(remark, widgets.Small),
 	)
-	s.object = widgets.NewPage(widgets.InsetSides(theme.Four, 3*theme.Four, theme.Four, theme.Two, widgets.Narrow(lineWidth, content)))
+	s.object = widgets.NewPage(widgets.InsetSides(2*theme.Four, 2*theme.Four, theme.Four, theme.Two, widgets.Narrow(lineWidth, content)))
 }
 
 // Object is what is shown.
@@ -75,4 +77,19 @@ func (s *Screen) Say(words string) {
 	s.words.SetText(words)
 	s.words.Show()
 	s.object.Refresh()
+}
+
+// figureSize is how high the drawings of the first screen are.
+const figureSize = 72
+
+// measures are one of each hand measure, as a first look at what this is about.
+func measures() fyne.CanvasObject {
+	figures := make([]fyne.CanvasObject, 0, len(hand.Kinds()))
+	for _, kind := range hand.Kinds() {
+		figure := widgets.NewMeasureFigure(kind, figureSize)
+		figure.SetCount(1)
+		figures = append(figures, figure)
+	}
+	const least = 120
+	return widgets.Grid(least, figures...)
 }

@@ -34,8 +34,14 @@ func focus(target fyne.Focusable) bool {
 	return true
 }
 
+// canvasOf returns the window's canvas that an object is on, nil while it is on
+// none.
 func canvasOf(object fyne.CanvasObject) fyne.Canvas {
-	return fyne.CurrentApp().Driver().CanvasForObject(object)
+	driver := fyne.CurrentApp().Driver()
+	if len(driver.AllWindows()) == 0 {
+		return nil
+	}
+	return driver.CanvasForObject(object)
 }
 
 // goOn moves the focus to the next widget, goBack to the one before.
