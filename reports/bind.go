@@ -16,7 +16,10 @@ func init() { model.ConfigPath = "disable" }
 // bind lays each page's vectors beneath its text, and says which language the
 // paper speaks. The title names the kind of paper and nobody.
 func (s *sheet) bind(pdf []byte) ([]byte, error) {
-	ctx, err := api.ReadContext(bytes.NewReader(pdf), model.NewDefaultConfiguration())
+	settings := model.NewDefaultConfiguration()
+	// Plain objects and a plain table of them cost a few kilobytes and save time.
+	settings.WriteObjectStream, settings.WriteXRefStream = false, false
+	ctx, err := api.ReadContext(bytes.NewReader(pdf), settings)
 	if err != nil {
 		return nil, paperError(err)
 	}
@@ -73,17 +76,21 @@ const logoName = "Logo"
 
 // insert adds a deflated stream under a name.
 func insert(ctx *model.Context, objects types.Dict, name string, stream []byte, about types.Dict) error {
-	length := int64(len(stream))
-	about["Filter"], about["Length"] = types.Name(filter.Flate), types.Integer(length)
-	ref, err := ctx.IndRefForNewObject(types.StreamDict{
-		Dict: about, Raw: stream, StreamLength: &length,
-		FilterPipeline: []types.PDFFilter{{Name: filter.Flate}},
-	})
+	ref, err := addStream(ctx, stream, about)
 	if err != nil {
 		return err
 	}
 	objects[name] = *ref
 	return nil
+}
+
+func addStream(ctx *model.Context, stream []byte, about types.Dict) (*types.IndirectRef, error) {
+	length := int64(len(stream))
+	about["Filter"], about["Length"] = types.Name(filter.Flate), types.Integer(length)
+	return ctx.IndRefForNewObject(types.StreamDict{
+		Dict: about, Raw: stream, StreamLength: &length,
+		FilterPipeline: []types.PDFFilter{{Name: filter.Flate}},
+	})
 }
 
 // under puts content before a page's own and lets it use the objects.
@@ -92,7 +99,7 @@ func under(ctx *model.Context, number int, content []byte, objects types.Dict) e
 	if err != nil {
 		return err
 	}
-	ref, err := ctx.StreamDictIndRef(content)
+	ref, err := addStream(ctx, deflated(content), types.NewDict())
 	if err != nil {
 		return err
 	}

@@ -60,10 +60,15 @@ func newPicture(key pictureKey, wash colour) *picture {
 	}
 }
 
+// packers are kept, as making one takes longer than packing a page.
+var packers = sync.Pool{New: func() any { return zlib.NewWriter(nil) }}
+
 // deflated packs a stream as the filter FlateDecode has it.
 func deflated(content []byte) []byte {
 	var out bytes.Buffer
-	w := zlib.NewWriter(&out)
+	w := packers.Get().(*zlib.Writer)
+	defer packers.Put(w)
+	w.Reset(&out)
 	// Writing to memory does not fail.
 	_, _ = w.Write(content)
 	_ = w.Close()

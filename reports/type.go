@@ -76,8 +76,11 @@ type metrics struct {
 	lock sync.Mutex
 	font *sfnt.Font
 	buf  sfnt.Buffer
-	wide map[rune]float64
+	wide [manyRunes]float64 // looked up before: the advance and one, else nought
 }
+
+// manyRunes covers every character that a cleaned text can hold.
+const manyRunes = 0x10000
 
 var faceMetrics = sync.OnceValue(func() [3]*metrics {
 	var all [3]*metrics
@@ -86,14 +89,17 @@ var faceMetrics = sync.OnceValue(func() [3]*metrics {
 		if err != nil {
 			panic(fmt.Sprintf("reports: face %d cannot be read: %v", f, err))
 		}
-		all[f] = &metrics{font: parsed, wide: map[rune]float64{}}
+		all[f] = &metrics{font: parsed}
 	}
 	return all
 })
 
 func (m *metrics) advance(r rune) float64 {
-	if w, ok := m.wide[r]; ok {
-		return w
+	if r >= manyRunes {
+		return 0
+	}
+	if kept := m.wide[r]; kept > 0 {
+		return kept - 1
 	}
 	units := m.font.UnitsPerEm()
 	w := 0.0
@@ -102,7 +108,7 @@ func (m *metrics) advance(r rune) float64 {
 			w = math.Round(float64(a) / 64 * 1000 / float64(units))
 		}
 	}
-	m.wide[r] = w
+	m.wide[r] = w + 1
 	return w
 }
 
@@ -121,26 +127,28 @@ func width(f face, size float64, text string) float64 {
 // wrap breaks a text into lines no wider than most millimetres. A word that is
 // wider by itself is broken. An empty text has no lines.
 func wrap(f face, size, most float64, text string) []string {
+	const rounding = 1e-9
 	var lines []string
-	line := ""
-	for _, word := range strings.Split(text, " ") {
+	line, wide := "", 0.0
+	space := width(f, size, " ")
+	for word := range strings.SplitSeq(text, " ") {
 		if word == "" {
 			continue
 		}
-		longer := word
-		if line != "" {
-			longer = line + " " + word
-		}
-		if width(f, size, longer) <= most {
-			line = longer
+		own := width(f, size, word)
+		if line != "" && wide+space+own <= most+rounding {
+			line, wide = line+" "+word, wide+space+own
 			continue
 		}
 		if line != "" {
 			lines = append(lines, line)
 		}
-		var full []string
-		full, line = breakWord(f, size, most, word)
-		lines = append(lines, full...)
+		line, wide = word, own
+		if own > most {
+			var full []string
+			full, line = breakWord(f, size, most, word)
+			lines, wide = append(lines, full...), width(f, size, line)
+		}
 	}
 	if line != "" {
 		lines = append(lines, line)
