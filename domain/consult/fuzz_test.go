@@ -16,6 +16,13 @@ func FuzzParse(f *testing.F) {
 	for _, name := range []string{"example.json", "us.json", "every-key.json", "faults.json"} {
 		f.Add(sample(f, name))
 	}
+	for _, text := range []string{
+		"", "null", "[]", "\xef\xbb\xbf{}", `{"date":1e999,"a\nb":[[[]]]}`, `{"weight":"72 kg","weight":"73 kg"}{}`,
+		"{\"client\":{\"name\":\"\xff\\ud83d\"}}", `{"goal":{"kind":"lose","by":"2026-08-31","kcal_per_day":-0}}`,
+		`{"avoid":["nuts","",3,null],"screening":{"all_asked":true},"hold_reasons":{"lithium":" "}}`,
+	} {
+		f.Add([]byte(text))
+	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		in, err := Parse(data)
 		if err != nil {

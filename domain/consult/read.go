@@ -49,8 +49,7 @@ type span struct {
 // number reads a JSON number within a span; 0 where it cannot be used.
 func (r *reader) number(v value, s span) float64 {
 	n, err := strconv.ParseFloat(string(v.raw), 64)
-	isNumber := v.raw[0] == '-' || (v.raw[0] >= '0' && v.raw[0] <= '9')
-	if !isNumber || err != nil || !(n >= s.low && n <= s.high) {
+	if err != nil || !(n >= s.low && n <= s.high) {
 		r.refuse(v.path, v.given(), s.words)
 		return 0
 	}
