@@ -20,10 +20,10 @@ import (
 
 // Tools is what the shell works with.
 type Tools struct {
-	Run   task.Runner
-	Clock task.Clock         // of pauses; nil: the system's
-	Words func(error) string // plain words for an error of the records
-	Changed func() // called when something on the screen may have changed; nil: nobody
+	Run     task.Runner
+	Clock   task.Clock         // of pauses; nil: the system's
+	Words   func(error) string // plain words for an error of the records
+	Changed func()             // called when something on the screen may have changed; nil: nobody
 }
 
 // Opener finds and opens the files of the practice. Its methods but Begun are

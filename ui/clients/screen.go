@@ -44,7 +44,7 @@ type Screen struct {
 	empty   fyne.CanvasObject
 
 	headings *fyne.Container
-	object  *fyne.Container
+	object   *fyne.Container
 
 	archived bool // the archived ones are shown
 	ids      []string
