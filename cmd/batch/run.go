@@ -70,7 +70,7 @@ func (d desk) run(args []string) int {
 	}
 	if plan.Gate.Held() {
 		d.tell(plan.Gate.Holds, "held", func(f derive.Finding) string {
-			return "; to go on, give the reason in hold_reasons." + f.Code
+			return " To go on, give the reason in hold_reasons." + f.Code
 		})
 		return statusHeld
 	}
