@@ -53,6 +53,20 @@ func (s *Shell) Undo() { s.turnBack((*draft.Session).Undo, "There is nothing to 
 // Redo makes the change again that was taken back.
 func (s *Shell) Redo() { s.turnBack((*draft.Session).Redo, "There is nothing to redo.") }
 
+// undoInEntry takes undo and redo in a client file, where they are those of the
+// form; elsewhere an entry undoes its own typing.
+func (s *Shell) undoInEntry(again bool) bool {
+	if s.place != PlaceFile || s.palette != nil || s.asking != nil {
+		return false
+	}
+	if again {
+		s.Redo()
+	} else {
+		s.Undo()
+	}
+	return true
+}
+
 func (s *Shell) turnBack(turn func(*draft.Session) (draft.Field, bool), otherwise string) {
 	if s.file == nil || s.place != PlaceFile {
 		return

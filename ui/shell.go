@@ -86,6 +86,8 @@ func New(app fyne.App, window fyne.Window, opener Opener, tools Tools) *Shell {
 	s.build()
 	s.bind()
 	widgets.HandleEscape(s.Back)
+	widgets.HandleKeys(s.plainKey)
+	widgets.HandleUndo(s.undoInEntry)
 	window.SetCloseIntercept(s.Close)
 	return s
 }

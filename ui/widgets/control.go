@@ -64,9 +64,21 @@ var escape func()
 // focus; Fyne gives keys to the focused widget only. Nil does nothing.
 func HandleEscape(f func()) { escape = f }
 
+// anywhere is what keys without a modifier do in the whole window; set by
+// [HandleKeys].
+var anywhere func(key fyne.KeyName) bool
+
+// HandleKeys sets what takes the keys without a modifier that mean something in
+// the whole window, such as F1, while a widget of this package has the focus. It
+// reports whether it took the key. Nil takes none.
+func HandleKeys(f func(key fyne.KeyName) bool) { anywhere = f }
+
 // commonKey handles the keys that mean the same everywhere and reports whether
-// it did: Escape goes back, Enter goes on.
+// it did: those of [HandleKeys], Escape goes back, Enter goes on.
 func commonKey(object fyne.CanvasObject, key fyne.KeyName) bool {
+	if anywhere != nil && anywhere(key) {
+		return true
+	}
 	switch key {
 	case fyne.KeyEscape:
 		if escape != nil {

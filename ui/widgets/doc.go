@@ -9,7 +9,8 @@
 //   - All methods are called where the user interface runs.
 //   - Texts wrap; a widget's height follows its width.
 //   - Enter goes on: it commits and moves the focus to the next widget. Escape
-//     goes to the handler of [HandleEscape].
+//     goes to the handler of [HandleEscape], F1 and its like to [HandleKeys],
+//     undo in an entry to [HandleUndo].
 //   - [Name] gives a widget a stable name for tests and for the probe.
 //
 // Laying out: [Column] stacks with the height that each part needs at its

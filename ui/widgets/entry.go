@@ -66,15 +66,35 @@ func (e *entry) FocusLost() {
 
 // TypedKey lets the field have the key first.
 func (e *entry) TypedKey(key *fyne.KeyEvent) {
-	if e.key != nil && e.key(key.Name) {
+	if e.key != nil && e.key(key.Name) || anywhere != nil && anywhere(key.Name) {
 		return
 	}
 	e.Entry.TypedKey(key)
 }
 
+// undo is what undo and redo do in an entry; set by [HandleUndo].
+var undo func(again bool) bool
+
+// HandleUndo sets what takes undo, and redo as again, while an entry has the
+// focus. It reports whether it took it; else the entry undoes its own typing.
+// Nil takes nothing.
+func HandleUndo(f func(again bool) bool) { undo = f }
+
 // TypedShortcut hands shortcuts of one letter that the entry does not know, such
 // as Ctrl+K, on to the window: Fyne gives them to the focused widget only.
 func (e *entry) TypedShortcut(shortcut fyne.Shortcut) {
+	if undo != nil {
+		switch shortcut.(type) {
+		case *fyne.ShortcutUndo:
+			if undo(false) {
+				return
+			}
+		case *fyne.ShortcutRedo:
+			if undo(true) {
+				return
+			}
+		}
+	}
 	custom, is := shortcut.(*desktop.CustomShortcut)
 	if is && len(custom.KeyName) == 1 {
 		if window, ok := canvasOf(e).(fyne.Shortcutable); ok {
