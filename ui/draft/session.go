@@ -18,9 +18,24 @@ type Session struct {
 	hears   []func(changed Field)
 }
 
-type change struct {
+// change is what undoes in one step: edits to one field in a row, or several
+// fields set together.
+type change []edit
+
+type edit struct {
 	field         Field
 	before, after string
+}
+
+// only reports whether the change is to this one field.
+func (c change) only(field Field) bool { return len(c) == 1 && c[0].field == field }
+
+// field names what changed; empty where several did.
+func (c change) field() Field {
+	if len(c) == 1 {
+		return c[0].field
+	}
+	return ""
 }
 
 // NewSession opens a form.
@@ -58,22 +73,42 @@ func (s *Session) Set(field Field, text string) {
 		return
 	}
 	s.redo = nil
-	if n := len(s.undo); n > 0 && s.undo[n-1].field == field {
-		s.undo[n-1].after = text
+	if n := len(s.undo); n > 0 && s.undo[n-1].only(field) {
+		s.undo[n-1][0].after = text
 	} else {
-		s.undo = append(s.undo, change{field, before, text})
+		s.undo = append(s.undo, change{{field, before, text}})
 	}
 	s.put(field, text)
+	s.settle(field)
+}
+
+// SetAll takes several fields together; they undo in one step.
+func (s *Session) SetAll(texts map[Field]string) {
+	var c change
+	for field, text := range texts {
+		if before := s.form[field]; before != text {
+			c = append(c, edit{field, before, text})
+		}
+	}
+	if len(c) == 0 {
+		return
+	}
+	s.redo = nil
+	s.undo = append(s.undo, c)
+	for _, e := range c {
+		s.put(e.field, e.after)
+	}
+	s.settle(c.field())
 }
 
 // SetStyle changes the units of the practice; what was typed stays as it is.
 func (s *Session) SetStyle(style unit.Style) {
 	s.style = style
-	s.recompute()
-	s.tell("")
+	s.settle("")
 }
 
-// Undo takes back the last change and returns its field; false where there is none.
+// Undo takes back the last change and returns its field, or none where several
+// fields changed together; false where there is nothing to take back.
 func (s *Session) Undo() (Field, bool) {
 	n := len(s.undo)
 	if n == 0 {
@@ -81,8 +116,11 @@ func (s *Session) Undo() (Field, bool) {
 	}
 	c := s.undo[n-1]
 	s.undo, s.redo = s.undo[:n-1], append(s.redo, c)
-	s.put(c.field, c.before)
-	return c.field, true
+	for _, e := range c {
+		s.put(e.field, e.before)
+	}
+	s.settle(c.field())
+	return c.field(), true
 }
 
 // Redo makes the change that was taken back last; false where there is none.
@@ -93,8 +131,11 @@ func (s *Session) Redo() (Field, bool) {
 	}
 	c := s.redo[n-1]
 	s.redo, s.undo = s.redo[:n-1], append(s.undo, c)
-	s.put(c.field, c.after)
-	return c.field, true
+	for _, e := range c {
+		s.put(e.field, e.after)
+	}
+	s.settle(c.field())
+	return c.field(), true
 }
 
 func (s *Session) put(field Field, text string) {
@@ -103,8 +144,14 @@ func (s *Session) put(field Field, text string) {
 	} else {
 		s.form[field] = text
 	}
+}
+
+// settle follows what was put into the form and tells who listens.
+func (s *Session) settle(field Field) {
 	s.recompute()
-	s.tell(field)
+	for _, hear := range s.hears {
+		hear(field)
+	}
 }
 
 func (s *Session) recompute() {
@@ -115,10 +162,4 @@ func (s *Session) recompute() {
 	}
 	plan, err := domain.NewPlan(s.reading.Intake)
 	s.plan, s.planned = plan, err == nil
-}
-
-func (s *Session) tell(field Field) {
-	for _, hear := range s.hears {
-		hear(field)
-	}
 }
