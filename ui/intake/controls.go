@@ -99,7 +99,7 @@ func (c *chosen) SetHint(hint string, missing bool) {
 type chips struct {
 	*widgets.MultiChoice
 	hint, problem *widgets.Text
-	mend          *widgets.Button // takes out what is not known
+	mend          *fyne.Container // with the button that takes out what is not known
 	object        fyne.CanvasObject
 }
 
@@ -184,10 +184,11 @@ func (s *Screen) newChips() control {
 		}
 		s.session.Set(draft.Avoid, withAllergens(s.session.Get(draft.Avoid), chosen))
 	})
-	c.mend = widgets.Name(widgets.NewTextButton("Leave it out", func() {
+	mend := widgets.Name(widgets.NewTextButton("Leave it out", func() {
 		s.session.Set(draft.Avoid, known(s.session.Get(draft.Avoid)))
 	}), "intake.avoid.mend")
-	c.object = widgets.ColumnGap(hintGap, c.MultiChoice, c.hint, c.problem, widgets.Row(c.mend))
+	c.mend = widgets.Row(mend)
+	c.object = widgets.ColumnGap(hintGap, c.MultiChoice, c.hint, c.problem, c.mend)
 	return c
 }
 

@@ -114,7 +114,7 @@ func (s *Screen) judge(typing draft.Field) {
 	form, r, style := s.session.Form(), s.session.Reading(), s.session.Style()
 	for field, c := range s.controls {
 		c.SetHint(hintNow(field, form, style), isMissing(field, r))
-		if field != typing {
+		if _, isTyped := c.(*typed); !isTyped || field != typing {
 			c.Judge(understood(field, r), problemOf(field, r))
 		}
 	}
