@@ -32,8 +32,8 @@ func newBalanceDrawing() *balanceDrawing {
 	d := &balanceDrawing{
 		value: NewText("", Strong), left: NewText("more fat", Small), right: NewText("more carbohydrate", Small),
 		caption: NewText("", Small),
-		track:   canvas.NewRectangle(nil), done: canvas.NewRectangle(nil), thumb: canvas.NewRectangle(nil),
-		grip: canvas.NewRectangle(nil), wall: canvas.NewRectangle(nil),
+		track:   newBox(), done: newBox(), thumb: newBox(),
+		grip: newBox(), wall: newBox(),
 	}
 	d.right.SetAlign(fyne.TextAlignTrailing)
 	d.closed = canvas.NewRaster(func(w, h int) image.Image {
@@ -44,7 +44,7 @@ func newBalanceDrawing() *balanceDrawing {
 		return p.img
 	})
 	for range 11 {
-		d.ticks = append(d.ticks, canvas.NewRectangle(nil))
+		d.ticks = append(d.ticks, newBox())
 	}
 	return d
 }
@@ -114,7 +114,7 @@ func (d *balanceDrawing) placeRail(s *BalanceSlider, width, middle float32) {
 func (d *balanceDrawing) say(s *BalanceSlider) {
 	value := s.Value()
 	number := func(p unit.Percent) string { return s.style.Number(float64(p), 0) + " %" }
-	d.value.SetText("Carbohydrate " + number(value) + " : fat " + number(balanceMost-value))
+	d.value.SetText("Carbohydrate " + number(value) + " : fat " + number(balanceMost-value) + " of what protein leaves")
 	d.caption.SetText(s.Caption())
 }
 

@@ -44,7 +44,7 @@ func NewTextButton(label string, tapped func()) *Button {
 }
 
 func newButton(kind buttonKind, label string, tapped func()) *Button {
-	b := &Button{kind: kind, OnTapped: tapped, label: NewLine(label, Strong), box: canvas.NewRectangle(nil)}
+	b := &Button{kind: kind, OnTapped: tapped, label: NewLine(label, Strong), box: newBox()}
 	b.init(b)
 	return b
 }
@@ -145,7 +145,7 @@ func (b *Button) layout(size fyne.Size) {
 func (b *Button) recolor() {
 	ink := inkOf(b.Disabled(), theme.Spruce)
 	b.box.CornerRadius = theme.Radius
-	b.box.FillColor, b.box.StrokeColor, b.box.StrokeWidth = nil, nil, 0
+	b.box.FillColor, b.box.StrokeColor, b.box.StrokeWidth = nothing, nothing, 0
 	switch {
 	case b.kind == primaryButton && !b.Disabled():
 		ink = theme.OnSpruce

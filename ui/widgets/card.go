@@ -18,7 +18,7 @@ type Card struct {
 
 // NewCard returns a card. The title may be empty.
 func NewCard(title string, content fyne.CanvasObject) *Card {
-	c := &Card{box: canvas.NewRectangle(nil), title: NewText(title, Title), content: Column(content)}
+	c := &Card{box: newBox(), title: NewText(title, Title), content: Column(content)}
 	c.box.CornerRadius, c.box.StrokeWidth = theme.Radius, 1
 	c.recolor = func() {
 		c.box.FillColor, c.box.StrokeColor = theme.Colour(theme.Card), theme.Colour(theme.Rule)

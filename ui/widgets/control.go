@@ -163,7 +163,7 @@ func (c *control) takeFocus() {
 
 // newRing makes the ring that shows the focus.
 func newRing() *canvas.Rectangle {
-	ring := canvas.NewRectangle(nil)
+	ring := newBox()
 	ring.StrokeWidth = theme.FocusWidth
 	ring.CornerRadius = theme.Radius + ringGap
 	ring.Hide()
@@ -175,7 +175,7 @@ const ringGap = theme.FocusWidth + 1
 
 // setRing lays a ring round a box, and shows it or not.
 func setRing(ring *canvas.Rectangle, shown bool, x, y, width, height float32) {
-	ring.FillColor = nil
+	ring.FillColor = nothing
 	ring.StrokeColor = theme.Colour(theme.Rust)
 	place(ring, x-ringGap, y-ringGap, width+2*ringGap, height+2*ringGap)
 	if shown {

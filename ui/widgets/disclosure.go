@@ -24,7 +24,7 @@ type Disclosure struct {
 
 // NewDisclosure returns a closed number without a value.
 func NewDisclosure(label string, style unit.Style) *Disclosure {
-	d := &Disclosure{steps: NewDerivation(style), side: canvas.NewRectangle(nil), more: Column()}
+	d := &Disclosure{steps: NewDerivation(style), side: newBox(), more: Column()}
 	d.header = newDisclosureHeader(label, d.toggle)
 	d.more.Hidden = true
 	d.inner = &fyne.Container{Layout: sideLayout{}, Objects: []fyne.CanvasObject{d.side, Column(d.steps, d.more)}}
@@ -133,7 +133,7 @@ type disclosureHeader struct {
 func newDisclosureHeader(label string, toggle func()) *disclosureHeader {
 	h := &disclosureHeader{
 		label: NewText(label, Body), value: NewLine("", Strong), span: NewText("", Small),
-		chevron: newIcon(IconOpen, theme.Muted, iconSmall), box: canvas.NewRectangle(nil), toggle: toggle,
+		chevron: newIcon(IconOpen, theme.Muted, iconSmall), box: newBox(), toggle: toggle,
 	}
 	h.span.SetAlign(fyne.TextAlignTrailing)
 	h.init(h)
@@ -209,7 +209,7 @@ func (h *disclosureHeader) arrange(width, height float32) float32 {
 		place(h.chevron.image, 0, h.label.Position().Y+(h.label.lineHeight()-iconSmall)/2, iconSmall, iconSmall)
 		place(h.value, width-value.Width, base-value.Height, value.Width, value.Height)
 		place(h.span, left, base, width-left, spanHeight)
-		setRing(h.ring, h.focused, 0, 0, width, height)
+		setRing(h.ring, h.focused, 1-theme.Half, 0, width+2*(theme.Half-1), height)
 	}
 	return max(above+first+spanHeight+above, theme.Target)
 }
@@ -225,7 +225,7 @@ func baselineGap(value TextStyle) float32 {
 
 func (h *disclosureHeader) recolor() {
 	h.box.CornerRadius = theme.Radius
-	h.box.FillColor = nil
+	h.box.FillColor = nothing
 	if h.hovered {
 		h.box.FillColor = theme.Colour(theme.Hover)
 	}

@@ -44,16 +44,16 @@ type FindingCard struct {
 // NewFindingCard returns the card of a finding.
 func NewFindingCard(finding derive.Finding) *FindingCard {
 	c := &FindingCard{
-		box: canvas.NewRectangle(nil), bar: canvas.NewRectangle(nil),
+		box: newBox(), bar: newBox(),
 		mark: newIcon(IconNote, theme.Blue, iconSmall),
 		word: NewLine("", Strong), text: NewText("", Body), stops: NewText("", Small), from: NewText("", Source),
-		actions: Row(),
+		actions: InsetSides(0, theme.Half, 0, 0, Row()),
 	}
 	c.actions.Hidden = true
 	c.recolor = c.paint
-	head := &fyne.Container{Layout: markLayout{size: iconSmall}, Objects: []fyne.CanvasObject{c.mark.image, c.word}}
+	head := &fyne.Container{Layout: markLayout{iconSmall, Strong}, Objects: []fyne.CanvasObject{c.mark.image, c.word}}
 	column := ColumnGap(theme.Half, head, c.text, c.stops, c.from, c.actions)
-	body := InsetSides(theme.Two, theme.Unit, theme.Unit+theme.Half, theme.Unit, column)
+	body := InsetSides(theme.Two, theme.Unit, theme.Unit+theme.Half, theme.Unit+theme.Half, column)
 	c.init(c, &fyne.Container{Layout: barLayout{}, Objects: []fyne.CanvasObject{c.box, c.bar, body}})
 	c.SetFinding(finding)
 	return c
@@ -81,14 +81,13 @@ func (c *FindingCard) SetFinding(finding derive.Finding) {
 // SetAction sets a button below the text; an empty label removes it. It returns
 // the button, nil where there is none.
 func (c *FindingCard) SetAction(label string, tapped func()) *Button {
-	c.actions.Objects = nil
 	c.actions.Hidden = label == ""
 	if label == "" {
 		c.Refresh()
 		return nil
 	}
 	b := NewQuietButton(label, tapped)
-	c.actions.Objects = []fyne.CanvasObject{b}
+	c.actions.Objects[0] = Row(b)
 	c.Refresh()
 	return b
 }

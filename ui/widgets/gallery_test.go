@@ -29,13 +29,11 @@ func TestGallery(t *testing.T) {
 			window := open(t, build(), 1100, 860)
 			settle(window.Content())
 			savePicture(t, window, dir, sheet+"-"+name+".png")
-			window.Close()
 		}
 		app.Settings().SetTheme(theme.New(variant, 1.5))
 		window := open(t, numbersSheet(), 1100, 1200)
 		settle(window.Content())
 		savePicture(t, window, dir, "large-"+name+".png")
-		window.Close()
 	}
 }
 
@@ -69,8 +67,10 @@ func controlsSheet() fyne.CanvasObject {
 	strip.Select(2)
 	strip.SetMark(1, "2")
 	rail := NewRail([]RailItem{
-		{Label: "Clients", Icon: IconClients}, {Label: "Kitchen", Icon: IconKitchen},
-		{Label: "Practice", Icon: IconPractice}, {Label: "Help and first steps", Icon: IconHelp},
+		{Label: "Clients", Icon: IconClients},
+		{Label: "Kitchen", Icon: IconKitchen},
+		{Label: "Practice", Icon: IconPractice},
+		{Label: "Help and first steps", Icon: IconHelp},
 	}, nil)
 	rail.Select(0)
 	rail.Button(1).FocusGained()
@@ -99,8 +99,18 @@ func choicesSheet() fyne.CanvasObject {
 	}, nil)
 	activity.SetSelected(1)
 	avoid := NewMultiChoice("Avoid", []Option{
-		{Label: "Milk"}, {Label: "Eggs"}, {Label: "Fish"}, {Label: "Crustaceans"}, {Label: "Tree nuts"}, {Label: "Peanuts"},
-		{Label: "Wheat"}, {Label: "Soya"}, {Label: "Sesame"}, {Label: "Celery"}, {Label: "Mustard"}, {Label: "Lupin"},
+		{Label: "Milk"},
+		{Label: "Eggs"},
+		{Label: "Fish"},
+		{Label: "Crustaceans"},
+		{Label: "Tree nuts"},
+		{Label: "Peanuts"},
+		{Label: "Wheat"},
+		{Label: "Soya"},
+		{Label: "Sesame"},
+		{Label: "Celery"},
+		{Label: "Mustard"},
+		{Label: "Lupin"},
 	}, nil)
 	avoid.SetSelected([]int{5, 8})
 	avoid.cursor = 4

@@ -84,7 +84,7 @@ type Hairline struct {
 
 // NewHairline returns a line across the full width.
 func NewHairline() *Hairline {
-	h := &Hairline{line: canvas.NewRectangle(nil)}
+	h := &Hairline{line: newBox()}
 	h.ExtendBaseWidget(h)
 	return h
 }

@@ -149,7 +149,7 @@ type listRow struct {
 }
 
 func newListRow(content fyne.CanvasObject) *listRow {
-	r := &listRow{content: content, box: canvas.NewRectangle(nil), bar: canvas.NewRectangle(nil), ring: newRing()}
+	r := &listRow{content: content, box: newBox(), bar: newBox(), ring: newRing()}
 	r.ExtendBaseWidget(r)
 	return r
 }
@@ -181,7 +181,7 @@ func (r *listRow) CreateRenderer() fyne.WidgetRenderer {
 
 func (r *listRow) paint() {
 	r.box.CornerRadius = theme.Radius
-	r.box.FillColor, r.bar.FillColor = nil, nil
+	r.box.FillColor, r.bar.FillColor = nothing, nothing
 	if r.lit {
 		r.box.FillColor = theme.Colour(theme.Tint)
 		r.bar.FillColor = theme.Colour(theme.Spruce)

@@ -131,7 +131,7 @@ func (m *MeasureFigure) image(d handDrawing) *canvas.Image {
 
 // newGap is an empty place as high as a drawing, so that captions line up.
 func newGap(height float32) *canvas.Rectangle {
-	gap := canvas.NewRectangle(nil)
+	gap := newBox()
 	gap.SetMinSize(fyne.NewSize(1, height))
 	return gap
 }

@@ -30,7 +30,7 @@ type optionBox struct {
 
 func newOptionBox(o Option, square bool) *optionBox {
 	b := &optionBox{
-		box: canvas.NewRectangle(nil), mark: canvas.NewRectangle(nil), fill: canvas.NewRectangle(nil),
+		box: newBox(), mark: newBox(), fill: newBox(),
 		tick:  newIcon(IconCheck, theme.OnSpruce, markSize),
 		label: NewText(o.Label, Body), desc: NewText(o.Description, Small), square: square,
 	}
@@ -88,7 +88,7 @@ func (b *optionBox) paint(chosen, hovered, disabled bool) {
 	if b.square {
 		b.mark.CornerRadius = 3
 	}
-	b.mark.StrokeWidth, b.mark.StrokeColor, b.mark.FillColor = 1.5, theme.Colour(inkOf(disabled, theme.Muted)), nil
+	b.mark.StrokeWidth, b.mark.StrokeColor, b.mark.FillColor = 1.5, theme.Colour(inkOf(disabled, theme.Muted)), nothing
 	b.label.SetStyle(Body)
 	if hovered && !disabled {
 		b.box.FillColor = theme.Colour(theme.Hover)

@@ -129,6 +129,9 @@ func (o *options) layout(size fyne.Size) {
 	}
 }
 
+// optionGap lies between options, wide enough for the ring.
+const optionGap = 6
+
 // flow returns the height of the widget at a width and, where set is true,
 // gives each option its place: stacked, or side by side in as many lines as it
 // takes.
@@ -144,13 +147,13 @@ func (o *options) flow(width float32, set bool) float32 {
 			w = width
 		}
 		if x > 0 && x+w > width+0.5 {
-			x, y, lineHeight = 0, y+lineHeight+theme.Half, 0
+			x, y, lineHeight = 0, y+lineHeight+optionGap, 0
 		}
 		h := b.heightFor(w)
 		if set {
 			b.set(fyne.NewPos(x, y), fyne.NewSize(w, h))
 		}
-		x += w + theme.Unit
+		x += w + optionGap
 		lineHeight = max(lineHeight, h)
 	}
 	return y + lineHeight

@@ -52,7 +52,7 @@ type problemLine struct {
 func newProblemLine() *problemLine {
 	p := &problemLine{mark: newIcon(IconCaution, theme.Brick, iconSmall), text: NewText("", Problem)}
 	p.recolor = func() { p.mark.setColour(theme.Brick) }
-	p.init(p, &fyne.Container{Layout: markLayout{size: iconSmall}, Objects: []fyne.CanvasObject{p.mark.image, p.text}})
+	p.init(p, &fyne.Container{Layout: markLayout{iconSmall, Problem}, Objects: []fyne.CanvasObject{p.mark.image, p.text}})
 	return p
 }
 
@@ -63,9 +63,12 @@ func (p *problemLine) set(words string) {
 	p.Refresh()
 }
 
-// markLayout sets a mark at the top left and lets the second object have the
-// rest of the width.
-type markLayout struct{ size float32 }
+// markLayout sets a mark of a size before the first line of the second object,
+// which is set in a style.
+type markLayout struct {
+	size float32
+	line TextStyle
+}
 
 func (l markLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	rest := objects[1].MinSize()
@@ -78,6 +81,6 @@ func (l markLayout) heightFor(objects []fyne.CanvasObject, width float32) float3
 
 func (l markLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	width := size.Width - l.size - theme.Unit
-	place(objects[0], 0, 0, l.size, l.size)
-	place(objects[1], l.size+theme.Unit, 0, width, max(l.size, heightOf(objects[1], width)))
+	place(objects[0], 0, max(0, (l.line.measure("Hg").Height-l.size)/2), l.size, l.size)
+	place(objects[1], l.size+theme.Unit, 0, width, heightOf(objects[1], width))
 }

@@ -28,8 +28,8 @@ func NewRailButton(label string, name IconName, tapped func()) *RailButton {
 		OnTapped: tapped,
 		icon:     newIcon(name, theme.Muted, iconLarge),
 		label:    NewText(label, Small),
-		box:      canvas.NewRectangle(nil),
-		bar:      canvas.NewRectangle(nil),
+		box:      newBox(),
+		bar:      newBox(),
 	}
 	b.label.SetAlign(fyne.TextAlignCenter)
 	b.init(b)
@@ -107,7 +107,7 @@ func (b *RailButton) layout(size fyne.Size) {
 
 func (b *RailButton) recolor() {
 	b.box.CornerRadius, b.bar.CornerRadius = theme.Radius, 1.5
-	b.box.FillColor, b.bar.FillColor = nil, nil
+	b.box.FillColor, b.bar.FillColor = nothing, nothing
 	ink := theme.Muted
 	if b.hovered && !b.Disabled() {
 		b.box.FillColor = theme.Colour(theme.Hover)

@@ -31,11 +31,11 @@ type sectionTab struct {
 // NewSectionStrip returns a strip with the first section chosen. The callback
 // may be nil.
 func NewSectionStrip(labels []string, onSelected func(index int)) *SectionStrip {
-	s := &SectionStrip{OnSelected: onSelected, line: canvas.NewRectangle(nil), over: -1}
+	s := &SectionStrip{OnSelected: onSelected, line: newBox(), over: -1}
 	for _, label := range labels {
 		s.tabs = append(s.tabs, &sectionTab{
 			label: NewLine(label, Body), mark: NewLine("", Small),
-			box: canvas.NewRectangle(nil), under: canvas.NewRectangle(nil),
+			box: newBox(), under: newBox(),
 		})
 	}
 	s.init(s)
@@ -193,7 +193,7 @@ func (s *SectionStrip) recolor() {
 	s.line.FillColor = theme.Colour(theme.Rule)
 	for i, t := range s.tabs {
 		chosen := i == s.selected
-		t.box.FillColor, t.under.FillColor = nil, nil
+		t.box.FillColor, t.under.FillColor = nothing, nothing
 		t.box.CornerRadius, t.under.CornerRadius = theme.Radius, 1.5
 		t.label.SetStyle(Body)
 		t.label.SetColour(inkOf(s.Disabled(), theme.Muted))

@@ -33,7 +33,7 @@ type Toast struct {
 
 // NewToast returns a toast that is not shown; a nil clock is the system's.
 func NewToast(clock task.Clock) *Toast {
-	t := &Toast{box: canvas.NewRectangle(nil), text: NewText("", Body), clock: clock}
+	t := &Toast{box: newBox(), text: NewText("", Body), clock: clock}
 	t.button = NewQuietButton("Undo", func() { t.Act() })
 	t.shut = NewTextButton("Close", t.Close)
 	t.recolor = func() {

@@ -123,7 +123,7 @@ func (y *YesNo) answersWidth() float32 {
 	for _, b := range y.boxes {
 		width += b.naturalWidth()
 	}
-	return width + theme.Half*float32(len(y.boxes)-1)
+	return width + optionGap*float32(len(y.boxes)-1)
 }
 
 // arrange returns the height of the row and, where set is true, places its parts.
@@ -151,7 +151,7 @@ func (y *YesNo) arrange(width float32, set bool) float32 {
 		for _, b := range y.boxes {
 			w := b.naturalWidth()
 			b.set(fyne.NewPos(boxX, boxY), fyne.NewSize(w, boxHeight))
-			boxX += w + theme.Half
+			boxX += w + optionGap
 		}
 		b := y.boxes[y.cursor]
 		setRing(y.ring, y.focused, b.at.X, b.at.Y, b.size.Width, b.size.Height)
