@@ -20,7 +20,8 @@
 // changing anything, and brings an older one up to date on a copy, keeping the
 // file as it was as "<path>.before-v<N>". It fails with [ErrInUse],
 // [ErrReadOnlyFolder], [ErrDamaged], [ErrForeign], [ErrNewerVersion],
-// [ErrDiskFull] or [ErrUpdate]; the file is then as it was.
+// [ErrDiskFull] or [ErrUpdate]; the file is then as it was. The look takes time
+// in proportion to the file: open it beside the drawing of the first window.
 //
 // # What is kept
 //
