@@ -9,7 +9,7 @@ import (
 	"handbreadth/ui/widgets"
 )
 
-// papers in the order of the choice.
+// paperSizes are the papers in the order of the choice.
 var paperSizes = []string{A4, Letter}
 
 // choices is the card on which the paper is chosen, saved and printed.
@@ -59,7 +59,7 @@ func (c *choices) buildPages(several func([]int), one func(int)) {
 }
 
 func (c *choices) buildNext() {
-	const rows = 2
+	const rows = 3
 	c.step = widgets.Name(widgets.NewArea("Next step", "what was agreed to try first", rows), "handout."+string(draft.NextStep))
 	c.step.OnChanged = c.onStep
 	c.visit = widgets.Name(widgets.NewDateField("Next visit", "such as 30 March 2026; may stay empty"), "handout."+string(draft.NextVisit))
