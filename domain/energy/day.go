@@ -132,8 +132,10 @@ type Multiplier struct {
 // primary source. The described classes are to be preferred.
 func Multipliers() []Multiplier {
 	return []Multiplier{
-		{"Little or no exercise", 1.2}, {"Light exercise 1-3 days a week", 1.375},
-		{"Moderate exercise 3-5 days a week", 1.55}, {"Hard exercise 6-7 days a week", 1.725},
+		{"Little or no exercise", 1.2},
+		{"Light exercise 1-3 days a week", 1.375},
+		{"Moderate exercise 3-5 days a week", 1.55},
+		{"Hard exercise 6-7 days a week", 1.725},
 		{"Very hard exercise or heavy work", 1.9},
 	}
 }

@@ -20,14 +20,22 @@ type Reference struct {
 // references: four US public leaflets agree on palm, fist and cupped hand; the
 // thumb differs between them by a factor of two.
 var references = [4]Reference{
-	Palm: {Mass: 85, Range: "3 oz of cooked meat or fish",
-		Source: derive.Source{Text: "3 oz cooked: HPRC (Uniformed Services University) 2019; Mississippi State University Extension; US National Guard; Palomar Health", Confidence: derive.Seen}},
-	Fist: {Volume: 240, Range: "1 cup",
-		Source: derive.Source{Text: "1 cup: HPRC 2019; Mississippi State University Extension; US National Guard; Palomar Health", Confidence: derive.Seen}},
-	CuppedHand: {Volume: 120, Range: "half a cup",
-		Source: derive.Source{Text: "half a cup: HPRC 2019; Mississippi State University Extension; Palomar Health", Confidence: derive.Seen}},
-	Thumb: {Volume: 15, Range: "1 to 2 tablespoons",
-		Source: derive.Source{Text: "1 tablespoon: US National Guard; leaflets say 1 to 2 (Mississippi State University Extension, HPRC 2019)", Confidence: derive.Seen}},
+	Palm: {
+		Mass: 85, Range: "3 oz of cooked meat or fish",
+		Source: derive.Source{Text: "3 oz cooked: HPRC (Uniformed Services University) 2019; Mississippi State University Extension; US National Guard; Palomar Health", Confidence: derive.Seen},
+	},
+	Fist: {
+		Volume: 240, Range: "1 cup",
+		Source: derive.Source{Text: "1 cup: HPRC 2019; Mississippi State University Extension; US National Guard; Palomar Health", Confidence: derive.Seen},
+	},
+	CuppedHand: {
+		Volume: 120, Range: "half a cup",
+		Source: derive.Source{Text: "half a cup: HPRC 2019; Mississippi State University Extension; Palomar Health", Confidence: derive.Seen},
+	},
+	Thumb: {
+		Volume: 15, Range: "1 to 2 tablespoons",
+		Source: derive.Source{Text: "1 tablespoon: US National Guard; leaflets say 1 to 2 (Mississippi State University Extension, HPRC 2019)", Confidence: derive.Seen},
+	},
 }
 
 // ReferenceOf returns the size of one measure of the reference adult's hand.

@@ -49,7 +49,7 @@ const OlderMostDeficit unit.Kilocalorie = 500
 // Findings returns everything that screening has to say, gravest first.
 func Findings(answers Answers, facts Facts) []derive.Finding {
 	var all []derive.Finding
-	all = append(all, fromAnswers(answers)...)
+	all = append(all, fromAnswers(answers, facts)...)
 	all = append(all, fromAge(answers, facts)...)
 	all = append(all, fromWeight(facts)...)
 	all = append(all, fromEnergy(facts)...)
@@ -61,11 +61,11 @@ func Findings(answers Answers, facts Facts) []derive.Finding {
 	return all
 }
 
-func fromAnswers(answers Answers) []derive.Finding {
+func fromAnswers(answers Answers, f Facts) []derive.Finding {
 	var found []derive.Finding
 	for _, q := range questions {
-		if !answers.Yes(q.Code) {
-			continue
+		if !answers.Yes(q.Code) || (q.Code == Gallstones && !f.Outcome.Lowers()) {
+			continue // gallstones speak where loss is planned
 		}
 		for _, e := range q.effects {
 			found = append(found, derive.Finding{Code: string(q.Code), Level: e.level, Scope: e.scope, Text: e.text, Source: q.Source})
@@ -88,23 +88,34 @@ func Unasked(answers Answers) []Code {
 // NotAskedCode is the code of the finding for questions without an answer.
 const NotAskedCode = "not_asked"
 
+// mostNamed is how many unasked questions are named one by one.
+const mostNamed = 6
+
 func notAsked(missing []Code) derive.Finding {
-	names := make([]string, len(missing))
-	for i, c := range missing {
-		names[i] = string(c)
+	text := fmt.Sprintf("%d screening questions were not asked.", len(missing))
+	if len(missing) == 1 {
+		text = "One screening question was not asked."
+	}
+	if len(missing) <= mostNamed {
+		names := make([]string, len(missing))
+		for i, c := range missing {
+			names[i] = strings.ReplaceAll(string(c), "_", " ")
+		}
+		text = strings.TrimSuffix(text, ".") + ": " + strings.Join(names, ", ") + "."
 	}
 	return derive.Finding{
 		Code: NotAskedCode, Level: derive.Hold, Scope: plan | anyComparison,
-		Text:   fmt.Sprintf("%d screening questions were not asked: %s. What was not asked is not taken as no.", len(missing), strings.Join(names, ", ")),
-		Source: derive.CommonPractice,
+		Text: text + " What was not asked is not taken as no.", Source: derive.CommonPractice,
 	}
 }
 
 func fromAge(answers Answers, f Facts) []derive.Finding {
 	if f.Age < AdultAge {
-		return []derive.Finding{{Code: "under_18", Level: derive.Refer, Scope: plan | anyComparison,
+		return []derive.Finding{{
+			Code: "under_18", Level: derive.Refer, Scope: plan | anyComparison,
 			Text:   "Under 18: growth comes first. A paediatric dietitian or the family doctor advises.",
-			Source: derive.Source{Text: "trade consensus", Confidence: derive.Custom}}}
+			Source: derive.Source{Text: "trade consensus", Confidence: derive.Custom},
+		}}
 	}
 	if f.Age < macro.OlderAge {
 		return nil
@@ -131,20 +142,28 @@ func fromAge(answers Answers, f Facts) []derive.Finding {
 func fromWeight(f Facts) []derive.Finding {
 	var found []derive.Finding
 	if f.GoalBMI != 0 && f.GoalBMI < UnderweightBMI {
-		found = append(found, derive.Finding{Code: "target_underweight", Level: derive.Refer, Scope: plan | anyComparison,
-			Text: fmt.Sprintf("The goal weight gives a BMI of %.1f, under 18.5: no plan is made for it.", float64(f.GoalBMI)), Source: seen("WHO: under 18.5 is underweight")})
+		found = append(found, derive.Finding{
+			Code: "target_underweight", Level: derive.Refer, Scope: plan | anyComparison,
+			Text: fmt.Sprintf("The goal weight gives a BMI of %.1f, under 18.5: no plan is made for it.", float64(f.GoalBMI)), Source: seen("WHO: under 18.5 is underweight"),
+		})
 	}
 	if f.BMI < RefeedingBMI {
-		found = append(found, derive.Finding{Code: "refeeding_risk", Level: derive.Refer, Scope: plan | anyComparison,
-			Text: "BMI under 16: eating more after a long time of little can be dangerous. The doctor starts and watches it.", Source: seen("NICE CG32")})
+		found = append(found, derive.Finding{
+			Code: "refeeding_risk", Level: derive.Refer, Scope: plan | anyComparison,
+			Text: "BMI under 16: eating more after a long time of little can be dangerous. The doctor starts and watches it.", Source: seen("NICE CG32"),
+		})
 	}
 	if f.BMI < UnderweightBMI {
 		found = append(found,
-			derive.Finding{Code: "underweight_now", Level: derive.Refer, Scope: deficit | anyComparison,
-				Text: fmt.Sprintf("BMI %.1f, under 18.5: energy is not set below need.", float64(f.BMI)), Source: memory("NICE CG32")})
+			derive.Finding{
+				Code: "underweight_now", Level: derive.Refer, Scope: deficit | anyComparison,
+				Text: fmt.Sprintf("BMI %.1f, under 18.5: energy is not set below need.", float64(f.BMI)), Source: memory("NICE CG32"),
+			})
 		if f.Outcome.Raises() {
-			found = append(found, derive.Finding{Code: "underweight_now", Level: derive.Caution,
-				Text: "BMI under 18.5: raise energy in steps and watch for refeeding problems; a doctor should know of the plan.", Source: memory("NICE CG32")})
+			found = append(found, derive.Finding{
+				Code: "underweight_now", Level: derive.Caution,
+				Text: "BMI under 18.5: raise energy in steps and watch for refeeding problems; a doctor should know of the plan.", Source: memory("NICE CG32"),
+			})
 		}
 	}
 	return found
@@ -154,28 +173,38 @@ func fromEnergy(f Facts) []derive.Finding {
 	var found []derive.Finding
 	target, least := f.Outcome.Target.Value, energy.LeastEnergy(f.Sex)
 	if target < energy.VeryLowEnergy {
-		found = append(found, derive.Finding{Code: "energy_very_low", Level: derive.Refer, Scope: deficit | anyComparison,
-			Text: fmt.Sprintf("A target of %.0f kcal is under 800 kcal a day, which belongs in clinical care.", float64(target)), Source: memory("NICE CG189")})
+		found = append(found, derive.Finding{
+			Code: "energy_very_low", Level: derive.Refer, Scope: deficit | anyComparison,
+			Text: fmt.Sprintf("A target of %.0f kcal is under 800 kcal a day, which belongs in clinical care.", float64(target)), Source: memory("NICE CG189"),
+		})
 	}
 	if target < least {
-		found = append(found, derive.Finding{Code: "energy_low", Level: derive.Hold, Scope: deficit | anyComparison,
-			Text: fmt.Sprintf("A target of %.0f kcal is under %.0f kcal a day.", float64(target), float64(least)), Source: memory("AHA/ACC/TOS 2013 guideline")})
+		found = append(found, derive.Finding{
+			Code: "energy_low", Level: derive.Hold, Scope: deficit | anyComparison,
+			Text: fmt.Sprintf("A target of %.0f kcal is under %.0f kcal a day.", float64(target), float64(least)), Source: memory("AHA/ACC/TOS 2013 guideline"),
+		})
 	}
 	if f.Outcome.TooFast {
 		found = append(found, tooFast(f))
 	}
 	if f.Outcome.Lowers() && -f.Outcome.Change > energy.MostDeficit {
-		found = append(found, derive.Finding{Code: "deficit_large", Level: derive.Caution,
-			Text: fmt.Sprintf("A deficit of %.0f kcal a day is over the customary 1000.", -float64(f.Outcome.Change)), Source: memory("NIH 1998 clinical guidelines")})
+		found = append(found, derive.Finding{
+			Code: "deficit_large", Level: derive.Caution,
+			Text: fmt.Sprintf("A deficit of %.0f kcal a day is over the customary 1000.", -float64(f.Outcome.Change)), Source: memory("NIH 1998 clinical guidelines"),
+		})
 	}
 	if f.Outcome.Lowers() && target < f.Resting {
-		found = append(found, derive.Finding{Code: "below_resting", Level: derive.Caution,
-			Text: "The target is below resting energy: expect tiredness and hunger; a slower course is kinder.", Source: derive.CommonPractice})
+		found = append(found, derive.Finding{
+			Code: "below_resting", Level: derive.Caution,
+			Text: "The target is below resting energy: expect tiredness and hunger; a slower course is kinder.", Source: derive.CommonPractice,
+		})
 	}
 	wants := map[energy.GoalKind]bool{energy.Lose: f.Outcome.Raises(), energy.Gain: f.Outcome.Lowers(), energy.Maintain: f.Outcome.Lowers() || f.Outcome.Raises()}
 	if wants[f.Goal] {
-		found = append(found, derive.Finding{Code: "goal_and_energy_differ", Level: derive.Caution,
-			Text: fmt.Sprintf("The goal is to %s weight, but the agreed energy is %+.0f kcal a day beside maintenance.", f.Goal, float64(f.Outcome.Change)), Source: derive.FromSteps})
+		found = append(found, derive.Finding{
+			Code: "goal_and_energy_differ", Level: derive.Caution,
+			Text: fmt.Sprintf("The goal is to %s weight, but the agreed energy is %+.0f kcal a day beside maintenance.", f.Goal, float64(f.Outcome.Change)), Source: derive.FromSteps,
+		})
 	}
 	return found
 }
@@ -193,12 +222,16 @@ func tooFast(f Facts) derive.Finding {
 func fromFood(answers Answers, f Facts) []derive.Finding {
 	var found []derive.Finding
 	if RaisesFloor(f.Sex, f.Age, f.BMI) {
-		found = append(found, derive.Finding{Code: "fat_floor_raised", Level: derive.Note,
-			Text: "The fat floor is kept at 20 % of energy or more (women of childbearing age, or a BMI under 18.5).", Source: memory("WHO/FAO 2010, Fats and fatty acids in human nutrition")})
+		found = append(found, derive.Finding{
+			Code: "fat_floor_raised", Level: derive.Note,
+			Text: "The fat floor is kept at 20 % of energy or more (women of childbearing age, or a BMI under 18.5).", Source: memory("WHO/FAO 2010, Fats and fatty acids in human nutrition"),
+		})
 	}
 	if f.Carbohydrate < macro.CarbohydrateRDA {
-		found = append(found, derive.Finding{Code: "carbohydrate_low", Level: derive.Note,
-			Text: fmt.Sprintf("Carbohydrate of %.0f g a day is under the allowance of 130 g.", float64(f.Carbohydrate)), Source: derive.Source{Text: "IOM 2002/2005: 130 g a day", Confidence: derive.SeenSecond}})
+		found = append(found, derive.Finding{
+			Code: "carbohydrate_low", Level: derive.Note,
+			Text: fmt.Sprintf("Carbohydrate of %.0f g a day is under the allowance of 130 g.", float64(f.Carbohydrate)), Source: derive.Source{Text: "IOM 2002/2005: 130 g a day", Confidence: derive.SeenSecond},
+		})
 	}
 	noMore := answers.Yes(HeartOrLiver) || answers.Yes(Lithium)
 	step := "Raise fibre by no more than about 5 g a week"
@@ -206,8 +239,10 @@ func fromFood(answers Answers, f Facts) []derive.Finding {
 		step += "; fluid stays as the treating team set it."
 	} else {
 		step += ", and drink with it."
-		found = append(found, derive.Finding{Code: "fluid", Level: derive.Note,
-			Text: "For information: about 2.0 litres of water a day for women and 2.5 for men, food included.", Source: memory("EFSA 2010, Dietary reference values for water")})
+		found = append(found, derive.Finding{
+			Code: "fluid", Level: derive.Note,
+			Text: "For information: about 2.0 litres of water a day for women and 2.5 for men, food included.", Source: memory("EFSA 2010, Dietary reference values for water"),
+		})
 	}
 	return append(found, derive.Finding{Code: "fibre_step", Level: derive.Note, Text: step, Source: derive.CommonPractice})
 }

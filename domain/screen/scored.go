@@ -192,7 +192,8 @@ func EnergyAvailability(intake, exercise unit.Kilocalorie, lean unit.Kilogram) d
 	return derive.Exact(value, derive.Step{
 		Key: "energy_availability", Label: "Energy availability", Formula: "(intake − exercise) / fat-free mass",
 		Inputs: []derive.Input{
-			{Name: "intake", Value: float64(intake), Unit: "kcal/day"}, {Name: "exercise", Value: float64(exercise), Unit: "kcal/day"},
+			{Name: "intake", Value: float64(intake), Unit: "kcal/day"},
+			{Name: "exercise", Value: float64(exercise), Unit: "kcal/day"},
 			{Name: "fat-free mass", Value: float64(lean), Unit: "kg"},
 		},
 		Result: float64(value), Unit: "kcal/kg",

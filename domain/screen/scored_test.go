@@ -117,8 +117,16 @@ func TestMST(t *testing.T) {
 		in   MSTInput
 		want int
 	}{
-		{MSTInput{}, 0}, {MSTInput{Unsure: true}, 2}, {MSTInput{Loss: 1}, 1}, {MSTInput{Loss: 5}, 1}, {MSTInput{Loss: 6}, 2},
-		{MSTInput{Loss: 10}, 2}, {MSTInput{Loss: 11}, 3}, {MSTInput{Loss: 15}, 3}, {MSTInput{Loss: 16}, 4}, {MSTInput{Loss: 16, PoorAppetite: true}, 5},
+		{MSTInput{}, 0},
+		{MSTInput{Unsure: true}, 2},
+		{MSTInput{Loss: 1}, 1},
+		{MSTInput{Loss: 5}, 1},
+		{MSTInput{Loss: 6}, 2},
+		{MSTInput{Loss: 10}, 2},
+		{MSTInput{Loss: 11}, 3},
+		{MSTInput{Loss: 15}, 3},
+		{MSTInput{Loss: 16}, 4},
+		{MSTInput{Loss: 16, PoorAppetite: true}, 5},
 	} {
 		if got := ScoreMST(c.in); got != c.want {
 			t.Errorf("%+v: %d, want %d", c.in, got, c.want)

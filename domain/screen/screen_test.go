@@ -44,6 +44,20 @@ func adult() Facts {
 	return Facts{Age: 40, Sex: energy.Male, BMI: 27, Goal: energy.Maintain, Outcome: out, Resting: 1500, Carbohydrate: 220}
 }
 
+// losing is the adult with a target below maintenance.
+func losing() Facts {
+	f := adult()
+	f.Outcome.Change = -300
+	return f
+}
+
+func TestGallstonesSpeakWhereLossIsPlanned(t *testing.T) {
+	answers := Answers{}.AllNo().With(Gallstones, Yes)
+	if level(Findings(answers, adult()), string(Gallstones)) != 0 || level(Findings(answers, losing()), string(Gallstones)) != derive.Caution {
+		t.Error("gallstones speak at the wrong time")
+	}
+}
+
 // stops words what a finding does, without the comparison, which every hold and
 // refer includes.
 func stops(t *testing.T, f derive.Finding) string {
@@ -66,7 +80,7 @@ func TestEveryQuestionAgainstTheSafetyTable(t *testing.T) {
 			}
 		}
 		var got []string
-		for _, f := range Findings(Answers{}.AllNo().With(code, Yes), adult()) {
+		for _, f := range Findings(Answers{}.AllNo().With(code, Yes), losing()) {
 			if f.Code == string(code) {
 				got = append(got, stops(t, f))
 			}

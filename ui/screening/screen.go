@@ -42,11 +42,11 @@ func New(s Source) *Screen {
 	v.all = newAllNoRow(v.answerAllNo, v.settle)
 	v.outcome = newOutcome(s, v.settle)
 	column := widgets.ColumnGap(theme.Two,
-		widgets.ColumnGap(theme.Unit, v.progress, widgets.NewText(howTo, widgets.Small), v.all.object),
-		v.outcome.object)
+		widgets.ColumnGap(theme.Unit, v.progress, v.outcome.heading, widgets.NewText(howTo, widgets.Small), v.all.object))
 	for _, section := range screen.Sections() {
 		column.Add(v.newSection(section))
 	}
+	column.Add(widgets.ColumnGap(theme.Two, widgets.NewHairline(), widgets.NewText("What the answers mean", widgets.Title), v.outcome.cards))
 	v.page = widgets.NewPage(widgets.Narrow(columnWidth, column))
 	v.show()
 	s.Hear(func(draft.Field) { v.show() })

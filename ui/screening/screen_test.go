@@ -160,7 +160,8 @@ func TestGallery(t *testing.T) {
 	for name, form := range map[string]draft.Form{"begun": invented(), "held": held} {
 		for _, v := range []theme.Variant{theme.Light, theme.Dark} {
 			widgets.ResetNames()
-			w := inWindow(t, v, New(draft.NewSession(form, unit.Style{})), fyne.NewSize(958, 900))
+			test.NewTempApp(t).Settings().SetTheme(theme.New(v, 1))
+			w := inWindow(t, v, New(draft.NewSession(form, unit.Style{})), fyne.NewSize(958, 2400))
 			file, err := os.Create(filepath.Join(folder, "screening-"+name+map[theme.Variant]string{theme.Light: "-light", theme.Dark: "-dark"}[v]+".png"))
 			if err != nil {
 				t.Fatal(err)
