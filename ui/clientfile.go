@@ -56,7 +56,7 @@ func (s *Shell) OpenClient(id string) {
 		s.leaveFile()
 		s.file = s.newClientFile(id, file, file.Form())
 		s.Go(PlaceFile)
-		s.file.show(s.file.firstSection())
+		s.file.goOn()
 	})
 }
 
@@ -86,18 +86,25 @@ func (f *clientFile) build() {
 	f.sheet.OnGo = f.goTo
 	top := container.NewVBox(widgets.InsetSides(theme.Three, theme.Unit, theme.Three, 0, f.head.object),
 		widgets.InsetSides(theme.Unit, 0, theme.Unit, 0, f.strip))
-	middle := container.NewBorder(top, nil, nil, nil, f.body)
+	middle := bordered(top, nil, nil, f.body)
 	side := container.NewBorder(nil, nil, widget.NewSeparator(), nil, f.sheet.Object())
 	f.fold = &foldLayout{folded: f.head.showFolded}
 	f.object = container.New(f.fold, middle, side)
 }
 
-// firstSection is where the work goes on: the intake until it is complete.
-func (f *clientFile) firstSection() Section {
-	if f.session.Reading().Complete() {
-		return SectionTargets
+// goOn shows where the work goes on: what the intake still needs, then the
+// targets.
+func (f *clientFile) goOn() {
+	reading := f.session.Reading()
+	if len(reading.Missing) > 0 {
+		f.goTo(SectionIntake.Name(), reading.Missing[0])
+		return
 	}
-	return SectionIntake
+	f.show(SectionTargets)
+	if len(reading.Problems) > 0 {
+		f.show(SectionIntake)
+	}
+	f.enterBody()
 }
 
 // hear follows every change of the form.

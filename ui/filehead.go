@@ -35,7 +35,7 @@ func newFileHead(f *clientFile) *fileHead {
 	h.again.Hide()
 	h.object = widgets.Ends(
 		widgets.ColumnGap(0, h.name, h.about),
-		container.NewHBox(h.saved, h.again, h.visit, h.keep, h.sheet),
+		container.NewHBox(container.NewCenter(h.saved), h.again, h.visit, h.keep, h.sheet),
 	)
 	h.renew()
 	return h

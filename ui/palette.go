@@ -51,7 +51,7 @@ func (p *palette) build() {
 	p.search.OnChanged = p.find
 	p.search.Steer(p.list)
 	p.none = widgets.NewText("Nothing by that name. Escape goes back.", widgets.Small)
-	content := container.NewBorder(widgets.Inset(theme.Unit, p.search), nil, nil, nil,
+	content := bordered(widgets.Inset(theme.Unit, p.search), nil, nil,
 		container.NewStack(p.list, container.NewVBox(widgets.Inset(theme.Two, p.none))))
 	p.popup = widget.NewModalPopUp(content, p.shell.window.Canvas())
 }

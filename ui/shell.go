@@ -8,6 +8,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"handbreadth/ui/clients"
@@ -107,8 +108,21 @@ func (s *Shell) build() {
 	s.progress = newProgressBar()
 	s.side = container.NewBorder(nil, nil, nil, widget.NewSeparator(), container.NewBorder(nil, s.mark, nil, nil, s.rail))
 	s.side.Hide()
-	page := container.NewBorder(nil, s.progress.object, s.side, nil, s.middle)
+	page := bordered(nil, s.progress.object, s.side, s.middle)
 	s.window.SetContent(widgets.Over(page, s.toast))
+}
+
+// bordered sets objects round one in the middle, in the order in which Tab goes
+// through them: Fyne's own border puts the middle first. All but the middle may
+// be nil.
+func bordered(top, bottom, left, middle fyne.CanvasObject) *fyne.Container {
+	box := container.New(layout.NewBorderLayout(top, bottom, left, nil))
+	for _, object := range []fyne.CanvasObject{left, top, middle, bottom} {
+		if object != nil {
+			box.Add(object)
+		}
+	}
+	return box
 }
 
 // Start opens the practice, or offers ways to begin where there is none. With
@@ -192,9 +206,11 @@ func (s *Shell) Go(place Place) {
 	case PlacePractice:
 		s.rail.Select(1)
 		s.show(s.practiceScreen().Object())
+		s.enterPage()
 	case PlaceHelp:
 		s.rail.Select(2)
 		s.show(s.helpScreen().Object())
+		widgets.FocusOn(s.rail.Button(s.rail.Selected()))
 	}
 	s.changed()
 }

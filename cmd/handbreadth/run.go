@@ -3,6 +3,8 @@ package main
 import (
 	"context"
 	"errors"
+	"os"
+	"runtime"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -24,8 +26,14 @@ type program struct {
 	jobs    *jobs
 }
 
+var errNoScreen = errors.New("there is no screen here (DISPLAY is not set): " +
+	"start Handbreadth from a desktop, or use go run ./cmd/dev start, which makes a virtual one")
+
 // run opens the window and stays until it is closed.
 func run(o options) error {
+	if runtime.GOOS == "linux" && os.Getenv("DISPLAY") == "" && os.Getenv("WAYLAND_DISPLAY") == "" {
+		return errNoScreen
+	}
 	p := &program{options: o, clock: time.Now}
 	if o.tour != "" {
 		return p.tour()

@@ -8,6 +8,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 
 	"handbreadth/ui/task"
 	"handbreadth/ui/theme"
@@ -89,8 +90,9 @@ func (s *Screen) build() {
 	)
 	const rowInset = theme.Unit + theme.Half // of a row's content in the list
 	s.headings = widgets.InsetSides(theme.Two+rowInset, theme.Unit, theme.Two+rowInset, 0, newHeadings())
-	s.object = container.NewBorder(
-		widgets.ColumnGap(0, widgets.InsetSides(theme.Three, theme.Three, theme.Three, 0, head), s.headings), nil, nil, nil,
+	top := widgets.ColumnGap(0, widgets.InsetSides(theme.Three, theme.Three, theme.Three, 0, head), s.headings)
+	s.object = container.New(
+		layout.NewBorderLayout(top, nil, nil, nil), top, // first, for Tab
 		widgets.InsetSides(theme.Two, 0, theme.Two, theme.Two, container.NewStack(s.list, s.empty)),
 	)
 }

@@ -4,6 +4,7 @@ package welcome
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"handbreadth/domain/hand"
 	"handbreadth/ui/theme"
@@ -17,8 +18,27 @@ const (
 	NameAgain = "welcome.again"
 )
 
-// lineWidth keeps lines of text readable.
-const lineWidth = 560
+// The column of the screen: wide enough for readable lines, begun below the top.
+const (
+	columnWidth = 600
+	columnTop   = 3 * theme.Four
+)
+
+// middleLayout sets a column in the middle of the width.
+type middleLayout struct{}
+
+// MinSize implements fyne.Layout.
+func (middleLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
+	size := objects[0].MinSize()
+	return fyne.NewSize(size.Width, size.Height+columnTop)
+}
+
+// Layout implements fyne.Layout.
+func (middleLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	width := min(columnWidth, size.Width)
+	objects[0].Resize(fyne.NewSize(width, size.Height-columnTop))
+	objects[0].Move(fyne.NewPos((size.Width-width)/2, columnTop))
+}
 
 // Screen offers ways to begin.
 type Screen struct {
@@ -63,7 +83,7 @@ func (s *Screen) build(title, lead, remark string, buttons fyne.CanvasObject) {
 		s.words,
 		widgets.NewText(remark, widgets.Small),
 	)
-	s.object = widgets.NewPage(widgets.InsetSides(2*theme.Four, 2*theme.Four, theme.Four, theme.Two, widgets.Narrow(lineWidth, content)))
+	s.object = widgets.NewPage(container.New(middleLayout{}, content))
 }
 
 // Object is what is shown.
