@@ -97,6 +97,14 @@ func hasRoom(size float64) bool {
 	return below >= tailShare*size-1.0/3
 }
 
+// TextScale is the text scale of the theme in force.
+func TextScale() float32 {
+	if t, ok := fyne.CurrentApp().Settings().Theme().(*Theme); ok {
+		return t.scale
+	}
+	return 1
+}
+
 // Small is the size of hints, sources and remarks.
 func Small() float32 { return current(smallSize) }
 

@@ -18,21 +18,46 @@ type pair struct{ fore, back fyne.ThemeColorName }
 
 // textPairs are all the pairs in which text is set.
 var textPairs = []pair{
-	{Ink, Paper}, {Ink, Card}, {Ink, Tint}, {Ink, Hover}, {Ink, Selection},
-	{Muted, Paper}, {Muted, Card}, {Muted, Tint}, {Muted, Hover},
-	{Spruce, Paper}, {Spruce, Card}, {Spruce, Tint}, {Spruce, Hover},
+	{Ink, Paper},
+	{Ink, Card},
+	{Ink, Tint},
+	{Ink, Hover},
+	{Ink, Selection},
+	{Muted, Paper},
+	{Muted, Card},
+	{Muted, Tint},
+	{Muted, Hover},
+	{Spruce, Paper},
+	{Spruce, Card},
+	{Spruce, Tint},
+	{Spruce, Hover},
 	{OnSpruce, Spruce},
-	{Rust, Paper}, {Rust, Card},
-	{Amber, Paper}, {Amber, Card}, {Blue, Paper}, {Blue, Card}, {Brick, Paper}, {Brick, Card},
-	{Card, Brick}, {Card, Amber},
+	{Rust, Paper},
+	{Rust, Card},
+	{Amber, Paper},
+	{Amber, Card},
+	{Blue, Paper},
+	{Blue, Card},
+	{Brick, Paper},
+	{Brick, Card},
+	{Card, Brick},
+	{Card, Amber},
 }
 
 // linePairs are lines, borders and shapes that carry meaning.
 var linePairs = []pair{
-	{Rust, Paper}, {Rust, Card}, {Rust, Tint}, {Rust, Hover},
-	{Edge, Paper}, {Edge, Card}, {Edge, Hover},
-	{Ink, Tint}, {Spruce, Tint}, {Spruce, Paper},
-	{Faint, Paper}, {Faint, Card}, // text of what is switched off: exempt from 4.5:1 (1.4.3, "Incidental"); kept readable all the same
+	{Rust, Paper},
+	{Rust, Card},
+	{Rust, Tint},
+	{Rust, Hover},
+	{Edge, Paper},
+	{Edge, Card},
+	{Edge, Hover},
+	{Ink, Tint},
+	{Spruce, Tint},
+	{Spruce, Paper},
+	{Faint, Paper},
+	{Faint, Card}, // text of what is switched off: exempt from 4.5:1 (1.4.3, "Incidental"); kept readable all the same
 }
 
 func eachPalette(t *testing.T, check func(t *testing.T, p palette)) {

@@ -62,7 +62,7 @@ func (b *Button) SetText(label string) {
 func (b *Button) SetIcon(name IconName) {
 	b.icon = nil
 	if name != "" {
-		b.icon = newIcon(name, theme.Ink, iconSmall)
+		b.icon = newIcon(name, theme.Ink, smallIcon())
 	}
 	b.Refresh()
 }
@@ -117,7 +117,7 @@ func (b *Button) leastSize() fyne.Size {
 	size := b.label.MinSize()
 	width := size.Width + 2*b.pad()
 	if b.icon != nil {
-		width += iconSmall + theme.Unit
+		width += smallIcon() + theme.Unit
 	}
 	height := size.Height + 2*theme.Unit
 	if b.kind == textButton {
@@ -131,12 +131,12 @@ func (b *Button) layout(size fyne.Size) {
 	text := b.label.MinSize()
 	content := text.Width
 	if b.icon != nil {
-		content += iconSmall + theme.Unit
+		content += smallIcon() + theme.Unit
 	}
 	x := (size.Width - content) / 2
 	if b.icon != nil {
-		place(b.icon.image, x, (size.Height-iconSmall)/2, iconSmall, iconSmall)
-		x += iconSmall + theme.Unit
+		place(b.icon.image, x, (size.Height-smallIcon())/2, smallIcon(), smallIcon())
+		x += smallIcon() + theme.Unit
 	}
 	place(b.label, x, (size.Height-text.Height)/2, text.Width, text.Height)
 	setRing(b.ring, b.focused, 0, 0, size.Width, size.Height)

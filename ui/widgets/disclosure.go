@@ -133,7 +133,7 @@ type disclosureHeader struct {
 func newDisclosureHeader(label string, toggle func()) *disclosureHeader {
 	h := &disclosureHeader{
 		label: NewText(label, Body), value: NewLine("", Strong), span: NewText("", Small),
-		chevron: newIcon(IconOpen, theme.Muted, iconSmall), box: newBox(), toggle: toggle,
+		chevron: newIcon(IconOpen, theme.Muted, smallIcon()), box: newBox(), toggle: toggle,
 	}
 	h.span.SetAlign(fyne.TextAlignTrailing)
 	h.init(h)
@@ -177,8 +177,8 @@ func (h *disclosureHeader) CreateRenderer() fyne.WidgetRenderer {
 	return &renderer{
 		of: h, parts: []fyne.CanvasObject{h.box, h.chevron.image, h.label, h.value, h.span, h.ring},
 		min: func() fyne.Size {
-			width := iconSmall + theme.Unit + h.label.MinSize().Width + theme.Unit + h.value.MinSize().Width
-			width = max(width, iconSmall+theme.Unit+h.span.MinSize().Width)
+			width := smallIcon() + theme.Unit + h.label.MinSize().Width + theme.Unit + h.value.MinSize().Width
+			width = max(width, smallIcon()+theme.Unit+h.span.MinSize().Width)
 			return fyne.NewSize(width, h.HeightFor(max(width, h.Size().Width)))
 		},
 		layout:  func(size fyne.Size) { h.arrange(size.Width, size.Height) },
@@ -189,7 +189,7 @@ func (h *disclosureHeader) CreateRenderer() fyne.WidgetRenderer {
 // arrange returns the height of the line and, where a height is given, places
 // its parts.
 func (h *disclosureHeader) arrange(width, height float32) float32 {
-	left := iconSmall + theme.Unit
+	left := smallIcon() + theme.Unit
 	value := h.value.MinSize()
 	labelWidth := width - left - theme.Unit - value.Width
 	labelHeight := h.label.HeightFor(labelWidth)
@@ -206,7 +206,7 @@ func (h *disclosureHeader) arrange(width, height float32) float32 {
 		if labelHeight >= first {
 			place(h.label, left, above, labelWidth, labelHeight)
 		}
-		place(h.chevron.image, 0, h.label.Position().Y+(h.label.lineHeight()-iconSmall)/2, iconSmall, iconSmall)
+		place(h.chevron.image, 0, h.label.Position().Y+(h.label.lineHeight()-smallIcon())/2, smallIcon(), smallIcon())
 		place(h.value, width-value.Width, base-value.Height, value.Width, value.Height)
 		place(h.span, left, base, width-left, spanHeight)
 		setRing(h.ring, h.focused, 1-theme.Half, 0, width+2*(theme.Half-1), height)

@@ -83,7 +83,9 @@ func (ringLayout) MinSize(objects []fyne.CanvasObject) fyne.Size { return object
 
 func (ringLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	place(objects[0], 0, 0, size.Width, size.Height)
-	setRing(objects[1].(*canvas.Rectangle), objects[1].Visible(), 0, 0, size.Width, size.Height)
+	ring := objects[1].(*canvas.Rectangle)
+	const closer = ringGap - theme.FocusWidth // the entry has a border of its own
+	setRing(ring, ring.Visible(), closer, closer, size.Width-2*closer, size.Height-2*closer)
 }
 
 // FocusTarget returns the entry, which takes the focus.

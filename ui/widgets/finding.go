@@ -45,13 +45,13 @@ type FindingCard struct {
 func NewFindingCard(finding derive.Finding) *FindingCard {
 	c := &FindingCard{
 		box: newBox(), bar: newBox(),
-		mark: newIcon(IconNote, theme.Blue, iconSmall),
+		mark: newIcon(IconNote, theme.Blue, smallIcon()),
 		word: NewLine("", Strong), text: NewText("", Body), stops: NewText("", Small), from: NewText("", Source),
 		actions: InsetSides(0, theme.Half, 0, 0, Row()),
 	}
 	c.actions.Hidden = true
 	c.recolor = c.paint
-	head := &fyne.Container{Layout: markLayout{iconSmall, Strong}, Objects: []fyne.CanvasObject{c.mark.image, c.word}}
+	head := &fyne.Container{Layout: markLayout(Strong), Objects: []fyne.CanvasObject{c.mark.image, c.word}}
 	column := ColumnGap(theme.Half, head, c.text, c.stops, c.from, c.actions)
 	body := InsetSides(theme.Two, theme.Unit, theme.Unit+theme.Half, theme.Unit+theme.Half, column)
 	c.init(c, &fyne.Container{Layout: barLayout{}, Objects: []fyne.CanvasObject{c.box, c.bar, body}})

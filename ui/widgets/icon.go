@@ -36,11 +36,13 @@ const (
 	IconRefer    = icons.Refer
 )
 
-// The sizes of icons.
-const (
-	iconSmall float32 = 16
-	iconLarge float32 = 24
-)
+// smallIcon and largeIcon are the sizes of icons, which grow with the text.
+func smallIcon() float32 { return grown(16) }
+
+func largeIcon() float32 { return grown(24) }
+
+// grown returns a size that was drawn for text of the normal size.
+func grown(size float32) float32 { return size * theme.TextScale() }
 
 // iconCache keeps a resource for each icon and colour.
 var iconCache = struct {

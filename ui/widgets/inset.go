@@ -63,17 +63,24 @@ func (endsLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(left.Width+theme.Unit+right.Width, max(left.Height, right.Height))
 }
 
-func (endsLayout) heightFor(objects []fyne.CanvasObject, width float32) float32 {
-	right := objects[1].MinSize()
-	return max(heightOf(objects[0], width-right.Width-theme.Unit), right.Height)
+// widths shares a width: the right object has what it needs on one line, unless
+// the left one would then have less than its least.
+func (endsLayout) widths(objects []fyne.CanvasObject, width float32) (left, right float32) {
+	least := objects[1].MinSize().Width
+	right = max(least, min(wideWidth(objects[1]), width-theme.Unit-objects[0].MinSize().Width))
+	return width - theme.Unit - right, right
 }
 
-func (endsLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	right := objects[1].MinSize()
-	width := size.Width - right.Width - theme.Unit
-	height := min(heightOf(objects[0], width), size.Height)
-	place(objects[0], 0, (size.Height-height)/2, width, height)
-	place(objects[1], size.Width-right.Width, (size.Height-right.Height)/2, right.Width, right.Height)
+func (l endsLayout) heightFor(objects []fyne.CanvasObject, width float32) float32 {
+	left, right := l.widths(objects, width)
+	return max(heightOf(objects[0], left), heightOf(objects[1], right))
+}
+
+func (l endsLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
+	left, right := l.widths(objects, size.Width)
+	leftHeight, rightHeight := heightOf(objects[0], left), heightOf(objects[1], right)
+	place(objects[0], 0, max(0, (size.Height-leftHeight)/2), left, leftHeight)
+	place(objects[1], size.Width-right, max(0, (size.Height-rightHeight)/2), right, rightHeight)
 }
 
 // Hairline is a thin line between parts.

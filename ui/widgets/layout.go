@@ -68,20 +68,41 @@ func RowGap(gap float32, objects ...fyne.CanvasObject) *fyne.Container {
 type rowLayout struct{ gap, width float32 }
 
 func (l *rowLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	widest, all, gap := float32(0), float32(0), float32(0)
+	widest := float32(0)
 	for _, o := range objects {
 		if o.Visible() {
-			w := o.MinSize().Width
-			widest = max(widest, w)
-			all += gap + w
-			gap = l.gap
+			widest = max(widest, o.MinSize().Width)
 		}
 	}
 	width := l.width
 	if width == 0 {
-		width = all
+		width = l.wide(objects)
 	}
 	return fyne.NewSize(widest, l.heightFor(objects, max(widest, width)))
+}
+
+// wide is the width at which all objects stand on one line.
+func (l *rowLayout) wide(objects []fyne.CanvasObject) float32 {
+	all, gap := float32(0), float32(0)
+	for _, o := range objects {
+		if o.Visible() {
+			all += gap + o.MinSize().Width
+			gap = l.gap
+		}
+	}
+	return all
+}
+
+// wideWidth is the width at which an object needs no second line, where that is
+// more than its least.
+func wideWidth(object fyne.CanvasObject) float32 {
+	least := object.MinSize().Width
+	if box, ok := object.(*fyne.Container); ok {
+		if row, is := box.Layout.(*rowLayout); is {
+			return max(least, row.wide(box.Objects))
+		}
+	}
+	return least
 }
 
 func (l *rowLayout) heightFor(objects []fyne.CanvasObject, width float32) float32 {

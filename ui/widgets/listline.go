@@ -11,7 +11,7 @@ type ListLine struct {
 
 // NewListLine returns an empty line.
 func NewListLine() *ListLine {
-	l := &ListLine{title: NewLine("", Strong), detail: NewLine("", Small), end: NewLine("", Small)}
+	l := &ListLine{title: newCutLine("", Strong), detail: newCutLine("", Small), end: NewLine("", Small)}
 	l.init(l, Ends(ColumnGap(0, l.title, l.detail), l.end))
 	return l
 }

@@ -14,7 +14,7 @@ type Option struct {
 }
 
 // markSize is the size of the round or square mark before an option.
-const markSize float32 = 14
+func markSize() float32 { return grown(14) }
 
 // optionBox is the drawing of one option: a box with a mark and texts. The mark
 // is round where one option can be chosen, square where several can.
@@ -31,7 +31,7 @@ type optionBox struct {
 func newOptionBox(o Option, square bool) *optionBox {
 	b := &optionBox{
 		box: newBox(), mark: newBox(), fill: newBox(),
-		tick:  newIcon(IconCheck, theme.OnSpruce, markSize),
+		tick:  newIcon(IconCheck, theme.OnSpruce, markSize()),
 		label: NewText(o.Label, Body), desc: NewText(o.Description, Small), square: square,
 	}
 	return b
@@ -42,16 +42,16 @@ func (b *optionBox) parts() []fyne.CanvasObject {
 }
 
 // textLeft is where the texts begin in an option.
-const textLeft = theme.Unit + theme.Half + markSize + theme.Unit
+func textLeft() float32 { return theme.Unit + theme.Half + markSize() + theme.Unit }
 
 // naturalWidth is the width at which the label fits on one line, measured in
 // the heavier style that it has when chosen.
 func (b *optionBox) naturalWidth() float32 {
-	return textLeft + Strong.measure(b.label.Text()).Width + theme.Unit + theme.Half + 1
+	return textLeft() + Strong.measure(b.label.Text()).Width + theme.Unit + theme.Half + 1
 }
 
 func (b *optionBox) heightFor(width float32) float32 {
-	inner := width - textLeft - theme.Unit
+	inner := width - textLeft() - theme.Unit
 	height := theme.Two + b.label.HeightFor(inner)
 	if b.desc.Text() != "" {
 		height += b.desc.HeightFor(inner)
@@ -62,21 +62,21 @@ func (b *optionBox) heightFor(width float32) float32 {
 func (b *optionBox) set(at fyne.Position, size fyne.Size) {
 	b.at, b.size = at, size
 	place(b.box, at.X, at.Y, size.Width, size.Height)
-	inner := size.Width - textLeft - theme.Unit
+	inner := size.Width - textLeft() - theme.Unit
 	labelHeight := b.label.HeightFor(inner)
 	textHeight := labelHeight
 	if b.desc.Text() != "" {
 		textHeight += b.desc.HeightFor(inner)
 	}
 	top := at.Y + (size.Height-textHeight)/2
-	place(b.label, at.X+textLeft, top, inner, labelHeight)
-	place(b.desc, at.X+textLeft, top+labelHeight, inner, b.desc.HeightFor(inner))
-	markY := top + (b.label.lineHeight()-markSize)/2
+	place(b.label, at.X+textLeft(), top, inner, labelHeight)
+	place(b.desc, at.X+textLeft(), top+labelHeight, inner, b.desc.HeightFor(inner))
+	markY := top + (b.label.lineHeight()-markSize())/2
 	markX := at.X + theme.Unit + theme.Half
-	place(b.mark, markX, markY, markSize, markSize)
-	place(b.tick.image, markX, markY, markSize, markSize)
-	const dot float32 = 8
-	place(b.fill, markX+(markSize-dot)/2, markY+(markSize-dot)/2, dot, dot)
+	place(b.mark, markX, markY, markSize(), markSize())
+	place(b.tick.image, markX, markY, markSize(), markSize())
+	dot := grown(8)
+	place(b.fill, markX+(markSize()-dot)/2, markY+(markSize()-dot)/2, dot, dot)
 }
 
 // paint colours the option for its state.
@@ -84,7 +84,7 @@ func (b *optionBox) paint(chosen, hovered, disabled bool) {
 	b.box.CornerRadius = theme.Radius
 	b.box.StrokeWidth = 1
 	b.box.StrokeColor, b.box.FillColor = theme.Colour(theme.Edge), theme.Colour(theme.Card)
-	b.mark.CornerRadius, b.fill.CornerRadius = markSize/2, 4
+	b.mark.CornerRadius, b.fill.CornerRadius = markSize()/2, grown(4)
 	if b.square {
 		b.mark.CornerRadius = 3
 	}

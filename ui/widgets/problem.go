@@ -50,9 +50,9 @@ type problemLine struct {
 }
 
 func newProblemLine() *problemLine {
-	p := &problemLine{mark: newIcon(IconCaution, theme.Brick, iconSmall), text: NewText("", Problem)}
+	p := &problemLine{mark: newIcon(IconCaution, theme.Brick, smallIcon()), text: NewText("", Problem)}
 	p.recolor = func() { p.mark.setColour(theme.Brick) }
-	p.init(p, &fyne.Container{Layout: markLayout{iconSmall, Problem}, Objects: []fyne.CanvasObject{p.mark.image, p.text}})
+	p.init(p, &fyne.Container{Layout: markLayout(Problem), Objects: []fyne.CanvasObject{p.mark.image, p.text}})
 	return p
 }
 
@@ -63,24 +63,21 @@ func (p *problemLine) set(words string) {
 	p.Refresh()
 }
 
-// markLayout sets a mark of a size before the first line of the second object,
-// which is set in a style.
-type markLayout struct {
-	size float32
-	line TextStyle
-}
+// markLayout sets a small icon before the first line of the second object, which
+// is set in this style.
+type markLayout TextStyle
 
-func (l markLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
+func (markLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	rest := objects[1].MinSize()
-	return fyne.NewSize(l.size+theme.Unit+rest.Width, max(l.size, rest.Height))
+	return fyne.NewSize(smallIcon()+theme.Unit+rest.Width, max(smallIcon(), rest.Height))
 }
 
-func (l markLayout) heightFor(objects []fyne.CanvasObject, width float32) float32 {
-	return max(l.size, heightOf(objects[1], width-l.size-theme.Unit))
+func (markLayout) heightFor(objects []fyne.CanvasObject, width float32) float32 {
+	return max(smallIcon(), heightOf(objects[1], width-smallIcon()-theme.Unit))
 }
 
 func (l markLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	width := size.Width - l.size - theme.Unit
-	place(objects[0], 0, max(0, (l.line.measure("Hg").Height-l.size)/2), l.size, l.size)
-	place(objects[1], l.size+theme.Unit, 0, width, heightOf(objects[1], width))
+	width := size.Width - smallIcon() - theme.Unit
+	place(objects[0], 0, max(0, (TextStyle(l).measure("Hg").Height-smallIcon())/2), smallIcon(), smallIcon())
+	place(objects[1], smallIcon()+theme.Unit, 0, width, heightOf(objects[1], width))
 }

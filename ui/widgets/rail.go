@@ -26,7 +26,7 @@ type RailButton struct {
 func NewRailButton(label string, name IconName, tapped func()) *RailButton {
 	b := &RailButton{
 		OnTapped: tapped,
-		icon:     newIcon(name, theme.Muted, iconLarge),
+		icon:     newIcon(name, theme.Muted, largeIcon()),
 		label:    NewText(label, Small),
 		box:      newBox(),
 		bar:      newBox(),
@@ -80,7 +80,7 @@ func (b *RailButton) act() {
 
 // HeightFor returns the height that the button needs at a width.
 func (b *RailButton) HeightFor(width float32) float32 {
-	return theme.Unit + iconLarge + theme.Half + b.label.HeightFor(width-theme.Unit) + theme.Unit
+	return theme.Unit + largeIcon() + theme.Half + b.label.HeightFor(width-theme.Unit) + theme.Unit
 }
 
 // CreateRenderer implements fyne.Widget.
@@ -99,8 +99,8 @@ func (b *RailButton) CreateRenderer() fyne.WidgetRenderer {
 func (b *RailButton) layout(size fyne.Size) {
 	place(b.box, 0, 0, size.Width, size.Height)
 	place(b.bar, 0, theme.Unit, 3, size.Height-theme.Two)
-	place(b.icon.image, (size.Width-iconLarge)/2, theme.Unit, iconLarge, iconLarge)
-	y := theme.Unit + iconLarge + theme.Half
+	place(b.icon.image, (size.Width-largeIcon())/2, theme.Unit, largeIcon(), largeIcon())
+	y := theme.Unit + largeIcon() + theme.Half
 	place(b.label, theme.Half, y, size.Width-theme.Unit, size.Height-y-theme.Unit)
 	setRing(b.ring, b.focused, ringGap, ringGap, size.Width-2*ringGap, size.Height-2*ringGap)
 }

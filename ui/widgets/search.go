@@ -24,7 +24,7 @@ type SearchField struct {
 
 // NewSearchField returns an empty search field.
 func NewSearchField(placeholder string) *SearchField {
-	s := &SearchField{entry: newEntry(), icon: newIcon(IconSearch, theme.Muted, iconSmall), ring: newRing()}
+	s := &SearchField{entry: newEntry(), icon: newIcon(IconSearch, theme.Muted, smallIcon()), ring: newRing()}
 	s.entry.SetPlaceHolder(placeholder)
 	s.entry.changed = s.typed
 	s.entry.gained = func() { s.showFocus(true) }
@@ -46,8 +46,8 @@ func (searchLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
 }
 
 func (searchLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	left := iconSmall + theme.Unit
-	place(objects[0], 0, (size.Height-iconSmall)/2, iconSmall, iconSmall)
+	left := smallIcon() + theme.Unit
+	place(objects[0], 0, (size.Height-smallIcon())/2, smallIcon(), smallIcon())
 	place(objects[1], left, 0, size.Width-left, size.Height)
 }
 

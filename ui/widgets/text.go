@@ -59,6 +59,7 @@ type Text struct {
 	colour fyne.ThemeColorName // "" is the style's own
 	align  fyne.TextAlign
 	single bool // never wraps
+	cut    bool // a line that is too long ends in an ellipsis
 	lines  []*canvas.Text
 	r      *renderer
 }
@@ -117,14 +118,27 @@ func (t *Text) HeightFor(width float32) float32 {
 	return float32(len(t.wrapped(width))) * t.lineHeight()
 }
 
+// newCutLine returns a line that gives way: where it is too long for its place it
+// ends in an ellipsis. It is for rows that are all equally high.
+func newCutLine(text string, style TextStyle) *Text {
+	t := NewLine(text, style)
+	t.cut = true
+	return t
+}
+
 func (t *Text) lineHeight() float32 { return t.style.measure("Hg").Height }
 
 func (t *Text) wrapped(width float32) []string {
+	if t.cut && width > 0 {
+		return []string{shorten(t.text, width, t.widthOf)}
+	}
 	if t.single || width <= 0 {
 		return strings.Split(t.text, "\n")
 	}
-	return wrap(t.text, width, func(s string) float32 { return t.style.measure(s).Width })
+	return wrap(t.text, width, t.widthOf)
 }
+
+func (t *Text) widthOf(text string) float32 { return t.style.measure(text).Width }
 
 // CreateRenderer implements fyne.Widget.
 func (t *Text) CreateRenderer() fyne.WidgetRenderer {
@@ -137,8 +151,10 @@ func (t *Text) CreateRenderer() fyne.WidgetRenderer {
 // less, and as high as the text is at the present width.
 func (t *Text) leastSize() fyne.Size {
 	width := t.style.measure(t.text).Width
-	if !t.single {
-		const moderate = 96
+	const moderate = 96
+	if t.cut {
+		width = min(width, moderate)
+	} else if !t.single {
 		longest := float32(0)
 		for _, word := range strings.Fields(t.text) {
 			longest = max(longest, t.style.measure(word).Width)

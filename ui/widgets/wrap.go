@@ -51,3 +51,17 @@ func breakWord(word string, width float32, measure func(string) float32) []strin
 	}
 	return append(pieces, piece)
 }
+
+// shorten cuts a text that is too wide and ends it in an ellipsis.
+func shorten(text string, width float32, measure func(string) float32) string {
+	if measure(text) <= width {
+		return text
+	}
+	runes := []rune(text)
+	for n := len(runes) - 1; n > 0; n-- {
+		if cut := strings.TrimRight(string(runes[:n]), " ") + "…"; measure(cut) <= width {
+			return cut
+		}
+	}
+	return "…"
+}
