@@ -18,6 +18,7 @@ type Screen struct {
 	boxes    map[draft.Field]fyne.CanvasObject
 	folds    []*fold
 	goalHint *widgets.Text
+	goalPair *fyne.Container
 	page     *widgets.Page
 }
 
@@ -79,13 +80,19 @@ func (s *Screen) contentOf(p part) fyne.CanvasObject {
 		return widgets.Beside(pairWidth, box(draft.Height), box(draft.Weight))
 	case "goal":
 		return widgets.ColumnGap(theme.Two, box(draft.GoalKind),
-			widgets.Grid(pairWidth, box(draft.GoalWeight), box(draft.GoalBy)), box(draft.GoalEnergy), s.goalHint)
+			s.pairOf(pairWidth, draft.GoalWeight, draft.GoalBy), box(draft.GoalEnergy), s.goalHint)
 	}
 	column := widgets.ColumnGap(theme.Two)
 	for _, field := range p.Fields {
 		column.Add(box(field))
 	}
 	return column
+}
+
+// pairOf sets two fields side by side that are of use together.
+func (s *Screen) pairOf(width float32, a, b draft.Field) fyne.CanvasObject {
+	s.goalPair = widgets.Beside(width, s.boxes[a], s.boxes[b])
+	return s.goalPair
 }
 
 // hear shows a change of the form, wherever it was made.
@@ -150,6 +157,7 @@ func (s *Screen) showUseful(form draft.Form) bool {
 			box.Hide()
 		}
 	}
+	s.goalPair.Hidden = !isShown(draft.GoalWeight, form)
 	hinted := s.goalHint.Text() != ""
 	changed = changed || s.goalHint.Visible() != hinted
 	s.goalHint.Hidden = !hinted
