@@ -2,6 +2,7 @@ package consult
 
 import (
 	"fmt"
+	"os"
 	"reflect"
 	"slices"
 	"strings"
@@ -19,10 +20,20 @@ func part(t *testing.T, readme, heading string) string {
 		t.Fatalf("no heading %q", heading)
 	}
 	rank, _, _ := strings.Cut(heading, " ")
-	for _, next := range []string{"\n## ", "\n" + rank + " "} {
+	for _, next := range []string{"\n## ", "\n### ", "\n" + rank + " "} {
 		rest, _, _ = strings.Cut(rest, next)
 	}
 	return rest
+}
+
+// readmeText is the README of the project.
+func readmeText(t *testing.T) string {
+	t.Helper()
+	text, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
 }
 
 // codes returns what stands between backquotes.
@@ -37,8 +48,8 @@ func codes(text string) []string {
 }
 
 func TestReadmeListsEveryKey(t *testing.T) {
-	readme := string(sample(t, "README.md"))
-	keys := part(t, readme, "## The keys")
+	readme := readmeText(t)
+	keys := part(t, readme, "### The keys")
 	rows := map[string]string{}
 	for _, line := range strings.Split(keys, "\n") {
 		if cells := strings.Split(line, "|"); len(cells) > 4 {
@@ -87,14 +98,14 @@ func TestReadmeListsEveryKey(t *testing.T) {
 }
 
 func TestReadmeListsEveryCode(t *testing.T) {
-	readme := string(sample(t, "README.md"))
-	screening := codes(part(t, readme, "### `screening`"))
+	readme := readmeText(t)
+	screening := codes(part(t, readme, "#### `screening`"))
 	for _, code := range questionCodes() {
 		if !slices.Contains(screening, string(code)) {
 			t.Errorf("the question %s is not listed", code)
 		}
 	}
-	reasons := codes(part(t, readme, "### `hold_reasons`"))
+	reasons := codes(part(t, readme, "#### `hold_reasons`"))
 	slices.Sort(reasons)
 	known := HoldCodes()
 	slices.Sort(known)
@@ -105,7 +116,7 @@ func TestReadmeListsEveryCode(t *testing.T) {
 
 func TestReadmeListsEveryWordToAvoid(t *testing.T) {
 	var listed []string
-	for _, line := range strings.Split(part(t, string(sample(t, "README.md")), "### `avoid`"), "\n") {
+	for _, line := range strings.Split(part(t, readmeText(t), "#### `avoid`"), "\n") {
 		cells := strings.Split(line, "|")
 		if len(cells) != 4 {
 			continue
@@ -130,7 +141,7 @@ func TestReadmeListsEveryWordToAvoid(t *testing.T) {
 
 // The example in the README is the one that is tried.
 func TestReadmeExample(t *testing.T) {
-	if !strings.Contains(string(sample(t, "README.md")), strings.TrimSpace(string(sample(t, "example.json")))) {
+	if !strings.Contains(readmeText(t), strings.TrimSpace(string(sample(t, "example.json")))) {
 		t.Error("the example of the README is another one than example.json")
 	}
 }
