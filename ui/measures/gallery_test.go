@@ -1,7 +1,6 @@
 package measures
 
 import (
-	"image/color"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -13,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"handbreadth/ui/theme"
+	"handbreadth/ui/widgets"
 )
 
 // inWindow puts the screen into a window without a display.
@@ -30,7 +30,6 @@ func inWindow(t *testing.T, v theme.Variant, object fyne.CanvasObject, size fyne
 // HANDBREADTH_GALLERY, to be looked at.
 func keepPicture(t *testing.T, w fyne.Window, name string) {
 	t.Helper()
-	fillGaps(w)
 	file, err := os.Create(filepath.Join(os.Getenv("HANDBREADTH_GALLERY"), name+".png"))
 	if err != nil {
 		t.Fatal(err)
@@ -38,16 +37,6 @@ func keepPicture(t *testing.T, w fyne.Window, name string) {
 	defer file.Close()
 	if err := png.Encode(file, w.Canvas().Capture()); err != nil {
 		t.Fatal(err)
-	}
-}
-
-// fillGaps gives rectangles without a colour a clear one: the painter without a
-// display cannot paint none.
-func fillGaps(w fyne.Window) {
-	for _, object := range test.LaidOutObjects(w.Canvas().Content()) {
-		if r, ok := object.(*canvas.Rectangle); ok && r.FillColor == nil {
-			r.FillColor = color.Transparent
-		}
 	}
 }
 
@@ -63,6 +52,10 @@ func TestGallery(t *testing.T) {
 				w := inWindow(t, variant, screen.Object(), size)
 				if name == "normal" {
 					test.Tap(screen.contents.brings[0].FocusTarget().(fyne.Tappable))
+				}
+				if name == "held" {
+					screen.page.Scroll().ScrollToBottom()
+					test.Tap(widgets.Named()["measures.near"].(widgets.Focuser).FocusTarget().(fyne.Tappable))
 				}
 				keepPicture(t, w, "measures-"+name+"-"+wide+"-"+look)
 			}

@@ -1,7 +1,6 @@
 package targets
 
 import (
-	"image/color"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -30,7 +29,6 @@ func inWindow(t *testing.T, v theme.Variant, object fyne.CanvasObject, size fyne
 // HANDBREADTH_GALLERY, to be looked at.
 func keepPicture(t *testing.T, w fyne.Window, name string) {
 	t.Helper()
-	fillGaps(w)
 	file, err := os.Create(filepath.Join(os.Getenv("HANDBREADTH_GALLERY"), name+".png"))
 	if err != nil {
 		t.Fatal(err)
@@ -38,16 +36,6 @@ func keepPicture(t *testing.T, w fyne.Window, name string) {
 	defer file.Close()
 	if err := png.Encode(file, w.Canvas().Capture()); err != nil {
 		t.Fatal(err)
-	}
-}
-
-// fillGaps gives rectangles without a colour a clear one: the painter without a
-// display cannot paint none.
-func fillGaps(w fyne.Window) {
-	for _, object := range test.LaidOutObjects(w.Canvas().Content()) {
-		if r, ok := object.(*canvas.Rectangle); ok && r.FillColor == nil {
-			r.FillColor = color.Transparent
-		}
 	}
 }
 

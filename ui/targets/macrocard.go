@@ -16,7 +16,7 @@ type macroCard struct {
 	source Source
 
 	slider         *widgets.BalanceSlider
-	shared         *widgets.Text
+	kept           *widgets.Text
 	whys           *widgets.Text
 	floor, protein *input
 
@@ -30,7 +30,7 @@ func newMacroCard(s Source, changed func()) *macroCard {
 	style := s.Style()
 	c.slider = widgets.Name(widgets.NewBalanceSlider(c.onBalance), "targets."+string(draft.Balance))
 	c.slider.SetStyle(style)
-	c.shared, c.whys = widgets.NewText("", widgets.Small), widgets.NewText("", widgets.Small)
+	c.kept, c.whys = widgets.NewText("", widgets.Small), widgets.NewText("", widgets.Small)
 	c.floor = newInput(s, draft.FatFloor, "Fat floor", "15 to 40% of energy")
 	c.protein = newInput(s, draft.Protein, "Protein for each kg", "0.8 to 2.5 g; empty: by situation")
 	c.bar = widgets.Name(widgets.NewMacroBar(style), "targets.macros")
@@ -46,7 +46,7 @@ func newMacroCard(s Source, changed func()) *macroCard {
 func (c *macroCard) moves() fyne.CanvasObject {
 	const fieldWidth = 150
 	return widgets.ColumnGap(theme.Two,
-		widgets.Column(widgets.NewText("Carbohydrate-fat balance", widgets.Strong), c.slider, c.shared),
+		widgets.Column(widgets.NewText("Carbohydrate-fat balance", widgets.Strong), c.slider, c.kept),
 		widgets.Grid(fieldWidth, c.floor.Field, c.protein.Field), c.whys)
 }
 
@@ -63,7 +63,8 @@ func (c *macroCard) show(v view) {
 	}
 	c.slider.SetWall(v.Balance.Wall, v.Balance.Why)
 	c.slider.SetValue(c.source.Reading().Intake.CarbFatBalance)
-	c.shared.SetText(v.Balance.Shared)
+	c.kept.SetText(v.Balance.Kept)
+	c.kept.Hidden = v.Balance.Kept == ""
 	c.whys.SetText(v.Balance.Floor + "\n" + v.ProteinWhy)
 	c.floor.SetPlaceHolder(v.Balance.FloorInForce)
 	c.protein.SetPlaceHolder(v.ProteinInForce)

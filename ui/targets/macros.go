@@ -86,7 +86,7 @@ func situationWords(inputs []derive.Input, style unit.Style) string {
 type balance struct {
 	Wall         unit.Percent
 	Why          string // why the slider stops at the wall
-	Shared       string // what the balance does
+	Kept         string // what keeps carbohydrate above the balance; "" for nothing
 	Floor        string // why the floor stands where it stands
 	FloorInForce string
 }
@@ -94,7 +94,7 @@ type balance struct {
 func balanceOf(p domain.Plan, style unit.Style) balance {
 	t := p.Targets
 	return balance{
-		Wall: t.Split.WallBalance, Why: wallWords(t, style), Shared: sharedWords(t, style),
+		Wall: t.Split.WallBalance, Why: wallWords(t, style), Kept: keptWords(t, style),
 		Floor: floorWords(p, style), FloorInForce: style.Percent(t.FatFloor),
 	}
 }
@@ -104,14 +104,15 @@ func wallWords(t *domain.Targets, style unit.Style) string {
 	return "at " + wholePercent(t.Split.WallBalance, style) + " fat meets its floor of " + style.Percent(t.FatFloor) + " of energy and goes no lower."
 }
 
-// sharedWords says what the balance does with the energy left after protein.
-func sharedWords(t *domain.Targets, style unit.Style) string {
-	carbohydrate := unit.Percent(math.Round(float64(t.CarbFatBalance)))
-	if t.Split.RaisedCarbohydrate {
-		return fmt.Sprintf("Carbohydrate is kept at %s or more in pregnancy and while breastfeeding: it gets %s of the energy left after protein.",
-			style.Grams(macro.CarbohydrateBreastfeeding), style.Percent(carbohydrate))
+// keptWords says what keeps carbohydrate above what the balance asks for; "" where
+// nothing does.
+func keptWords(t *domain.Targets, style unit.Style) string {
+	if !t.Split.RaisedCarbohydrate {
+		return ""
 	}
-	return "These are shares of the energy left after protein."
+	carbohydrate := unit.Percent(math.Round(float64(t.CarbFatBalance)))
+	return fmt.Sprintf("Carbohydrate is kept at %s or more in pregnancy and while breastfeeding: it gets %s of the energy left after protein.",
+		style.Grams(macro.CarbohydrateBreastfeeding), style.Percent(carbohydrate))
 }
 
 // floorWords says why the floor stands where it stands.

@@ -39,7 +39,7 @@ func TestStatesSayWhereToGo(t *testing.T) {
 
 func TestReferralTellsNoTarget(t *testing.T) {
 	v := look(opened(with("screening.type_1_diabetes", "yes")))
-	if v.HasTargets || v.Target.Value != "" || v.Goal.ComesTo != "" || v.Goal.Rate.Value != "" || v.Balance.Shared != "" {
+	if v.HasTargets || v.Target.Value != "" || v.Goal.ComesTo != "" || v.Goal.Rate.Value != "" || v.Balance.Why != "" {
 		t.Errorf("%+v", v)
 	}
 }
@@ -147,16 +147,16 @@ func TestProteinLimitIsTold(t *testing.T) {
 
 func TestBalanceSaysWhatItDoesAndWhyItStops(t *testing.T) {
 	v := look(opened(answers()))
-	if v.Balance.Shared != "These are shares of the energy left after protein." {
-		t.Errorf("%q", v.Balance.Shared)
+	if v.Balance.Kept != "" {
+		t.Errorf("%q", v.Balance.Kept)
 	}
 	if v.Balance.Why != "at 76% fat meets its floor of 20% of energy and goes no lower." {
 		t.Errorf("%q", v.Balance.Why)
 	}
 	v = look(opened(with("carb_fat_balance_percent", "5", "screening.pregnant_or_breastfeeding", "yes", "goal.kind", "maintain",
 		"hold_reasons.pregnant_or_breastfeeding.text", "Agreed with the midwife")))
-	if !strings.HasPrefix(v.Balance.Shared, "Carbohydrate is kept at 210 g or more in pregnancy") {
-		t.Errorf("%q", v.Balance.Shared)
+	if !strings.HasPrefix(v.Balance.Kept, "Carbohydrate is kept at 210 g or more in pregnancy") {
+		t.Errorf("%q", v.Balance.Kept)
 	}
 }
 
