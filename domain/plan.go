@@ -193,7 +193,7 @@ func findings(p Plan, outcome energy.Outcome, t *Targets) []derive.Finding {
 	if p.Intake.Goal.Weight != 0 && p.Intake.Goal.Kind != energy.Maintain {
 		facts.GoalBMI = unit.BMI(p.Intake.Goal.Weight, p.Intake.Height)
 	}
-	facts.Carbohydrate = t.Carbohydrate.Value
+	facts.Carbohydrate, facts.MeasuresFar = t.Carbohydrate.Value, t.Allotment.Distance.Far
 	return screen.Findings(p.Intake.Screening, facts)
 }
 

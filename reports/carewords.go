@@ -42,5 +42,6 @@ var careWords = map[string]string{
 	"carbohydrate_low":                  "This plan has less starch and fruit than most. If you feel weak or foggy, tell us.",
 	"fat_floor_raised":                  "Your plan keeps a fair share of fat, as your body needs it.",
 	"fluid":                             "Drink through the day. Water is best. You need more when it is hot or when you sweat.",
+	"measures_far":                      "These measures come near your plan, but not all the way. We will look at your foods together.",
 	"fibre_step":                        "Add foods with fibre bit by bit, over some weeks.",
 }

@@ -186,6 +186,12 @@ func distanceOf(a Aim, n Nutrients) Distance {
 		Energy: n.Energy - a.Energy, Protein: n.Protein - a.Protein,
 		Fat: n.Fat - a.Fat, Carbohydrate: n.Carbohydrate - a.Carbohydrate,
 	}
+	for _, pair := range [...][2]float64{
+		{float64(n.Energy), float64(a.Energy)}, {float64(n.Protein), float64(a.Protein)},
+		{float64(n.Fat), float64(a.Fat)}, {float64(n.Carbohydrate), float64(a.Carbohydrate)},
+	} {
+		d.Far = d.Far || relative(pair[0], pair[1]) > widestMiss
+	}
 	d.Words = fmt.Sprintf("A day of these measures brings about %s and %s.",
 		beside(float64(d.Energy), 10, "kcal", "energy"), beside(float64(d.Protein), 1, "g", "protein"))
 	return d

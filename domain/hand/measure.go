@@ -115,5 +115,6 @@ type Distance struct {
 	Protein      unit.Gram
 	Fat          unit.Gram
 	Carbohydrate unit.Gram
+	Far          bool   // a target is missed by more than a fifth
 	Words        string // "about 40 kcal over and 3 g protein under a day"
 }

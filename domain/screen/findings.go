@@ -22,6 +22,8 @@ type Facts struct {
 	Resting unit.Kilocalorie
 	// Carbohydrate a day and its share of energy, after floor and balance.
 	Carbohydrate unit.Gram
+	// MeasuresFar reports that no day of measures comes near the targets.
+	MeasuresFar bool
 }
 
 // Limits of body mass index.
@@ -232,6 +234,11 @@ func fromFood(answers Answers, f Facts) []derive.Finding {
 			Code: "carbohydrate_low", Level: derive.Note,
 			Text: fmt.Sprintf("Carbohydrate of %.0f g a day is under the allowance of 130 g.", float64(f.Carbohydrate)), Source: derive.Source{Text: "IOM 2002/2005: 130 g a day", Confidence: derive.SeenSecond},
 		})
+	}
+	if f.MeasuresFar {
+		found = append(found, derive.Finding{Code: "measures_far", Level: derive.Caution,
+			Text:   "With the foods that are left, no day of half measures comes within a fifth of every target. Move the balance, or look at the pattern and the foods that are left out.",
+			Source: derive.FromSteps})
 	}
 	noMore := answers.Yes(HeartOrLiver) || answers.Yes(Lithium)
 	step := "Raise fibre by no more than about 5 g a week"

@@ -152,6 +152,7 @@ func TestComputedFindingsAtTheirEdges(t *testing.T) {
 		{"deficit over 1000", "deficit_large", func(f *Facts) { lowers(f, 2000, -1001) }, derive.Caution},
 		{"under resting", "below_resting", func(f *Facts) { f.Resting = 2100; lowers(f, 2000, -500) }, derive.Caution},
 		{"under 130 g", "carbohydrate_low", func(f *Facts) { f.Carbohydrate = 129 }, derive.Note},
+		{"measures far from the targets", "measures_far", func(f *Facts) { f.MeasuresFar = true }, derive.Caution},
 		{"too fast", "rate_fast", func(f *Facts) { lowers(f, 2000, -900); f.Outcome.TooFast = true }, derive.Hold},
 		{"meant to lose, energy raises", "goal_and_energy_differ", func(f *Facts) { f.Goal = energy.Lose; lowers(f, 2600, 300) }, derive.Caution},
 	}
