@@ -88,7 +88,10 @@ func (f *clientFile) build() {
 		widgets.InsetSides(theme.Unit, 0, theme.Unit, 0, f.strip))
 	middle := bordered(top, nil, nil, f.body)
 	side := container.NewBorder(nil, nil, widget.NewSeparator(), nil, f.sheet.Object())
-	f.fold = &foldLayout{folded: f.head.showFolded}
+	f.fold = &foldLayout{
+		window: func() float32 { return f.shell.window.Canvas().Size().Width },
+		folded: f.head.showFolded,
+	}
 	f.object = container.New(f.fold, middle, side)
 }
 
@@ -149,7 +152,10 @@ func (f *clientFile) newScreen(section Section) sectionScreen {
 		s.OnGo = f.goTo
 		return s
 	case SectionHandout:
-		return handout.New(f.session, f.papers, f.shell.tools.Run)
+		s := handout.New(f.session, f.papers, f.shell.tools.Run)
+		s.OnGo = f.goTo
+		s.SetPaper(f.papers.paper())
+		return s
 	}
 	return intake.New(f.session)
 }

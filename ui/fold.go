@@ -6,18 +6,15 @@ import (
 	"handbreadth/ui/sheet"
 )
 
-// foldBelow is the width of the window under which the running sheet folds
-// away, and railSpace what the rail takes of it.
-const (
-	foldBelow = 1200
-	railSpace = 90
-)
+// foldBelow is the width of the window under which the running sheet folds away.
+const foldBelow = 1200
 
 // foldLayout sets the section and the running sheet side by side. The sheet
 // folds away in a narrow window; asking for it brings it back, and asking again
 // folds it in a wide one, until the window changes from one to the other.
 type foldLayout struct {
-	folded func(bool) // told whenever it changes; never nil
+	window func() float32 // the width of the window
+	folded func(bool)     // told whenever it changes; never nil
 
 	asked  bool // the practitioner turned it round
 	narrow bool
@@ -28,8 +25,8 @@ type foldLayout struct {
 // toggle turns the sheet round.
 func (l *foldLayout) toggle() { l.asked = !l.asked }
 
-func (l *foldLayout) isFolded(width float32) bool {
-	if narrow := width < foldBelow-railSpace; narrow != l.narrow {
+func (l *foldLayout) isFolded() bool {
+	if narrow := l.window() < foldBelow; narrow != l.narrow {
 		l.narrow, l.asked = narrow, false
 	}
 	return l.narrow != l.asked
@@ -43,7 +40,7 @@ func (l *foldLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
 
 // Layout implements fyne.Layout.
 func (l *foldLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	folded := l.isFolded(size.Width)
+	folded := l.isFolded()
 	width := size.Width
 	if folded {
 		objects[1].Hide()

@@ -4,7 +4,6 @@ import (
 	"io"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
 
@@ -91,8 +90,12 @@ func (s *Shell) choosePicture(chosen func(name string, data []byte)) {
 
 // demoMark marks the demo at the foot of the rail.
 func demoMark() *fyne.Container {
-	text := widgets.NewText("Demo data: all clients are invented", widgets.Small)
-	text.SetColour(theme.Amber)
-	text.SetAlign(fyne.TextAlignCenter)
-	return container.NewStack(widgets.Inset(theme.Unit, text))
+	var lines []fyne.CanvasObject
+	for _, words := range []string{"Demo data", "All invented"} {
+		line := widgets.NewLine(words, widgets.Small)
+		line.SetColour(theme.Amber)
+		line.SetAlign(fyne.TextAlignCenter)
+		lines = append(lines, line)
+	}
+	return widgets.InsetSides(0, theme.Unit, 0, theme.Two, widgets.ColumnGap(0, lines...))
 }

@@ -58,7 +58,7 @@ func (s *Shell) regionOfFocus() region {
 	}
 	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(focused)
 	switch {
-	case at.X < railSpace-2:
+	case at.X < s.side.Size().Width:
 		return regionRail
 	case s.place != PlaceFile:
 		return regionBody

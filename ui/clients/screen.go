@@ -91,10 +91,11 @@ func (s *Screen) build() {
 	const rowInset = theme.Unit + theme.Half // of a row's content in the list
 	s.headings = widgets.InsetSides(theme.Two+rowInset, theme.Unit, theme.Two+rowInset, 0, newHeadings())
 	top := widgets.ColumnGap(0, widgets.InsetSides(theme.Three, theme.Three, theme.Three, 0, head), s.headings)
-	s.object = container.New(
+	const most = 1280 // columns further apart are hard to follow
+	s.object = widgets.Narrow(most, container.New(
 		layout.NewBorderLayout(top, nil, nil, nil), top, // first, for Tab
 		widgets.InsetSides(theme.Two, 0, theme.Two, theme.Two, container.NewStack(s.list, s.empty)),
-	)
+	))
 }
 
 // buildMaking makes the line in which a new client's name is typed.

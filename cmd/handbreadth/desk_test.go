@@ -1,0 +1,333 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"image"
+	"image/png"
+	"maps"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2/test"
+
+	"handbreadth/domain"
+	"handbreadth/domain/unit"
+	"handbreadth/store"
+	"handbreadth/ui"
+	"handbreadth/ui/draft"
+	"handbreadth/ui/task"
+)
+
+var noon = time.Date(2026, time.March, 2, 12, 0, 0, 0, time.UTC)
+
+// newDesk opens the file of a folder; it is closed at the end of the test.
+func newDesk(t *testing.T, folder string) *desk {
+	t.Helper()
+	p := place{folder}
+	d, err := openDesk(context.Background(), p.file(false), func() time.Time { return noon }, p.shelf(false))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = d.close() })
+	return d
+}
+
+func newFile(t *testing.T, d *desk, name string) *file {
+	t.Helper()
+	id, err := d.Create(context.Background(), name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := d.open(context.Background(), store.ClientID(id))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// complete is a form from which a plan follows.
+func complete() draft.Form {
+	form := regular().visits[0].typed(unit.FromTime(noon))
+	form[draft.Born], form[draft.Date] = "17 May 1984", "2 March 2026"
+	return form
+}
+
+func planOf(t *testing.T, form draft.Form) domain.Plan {
+	t.Helper()
+	plan, err := domain.NewPlan(draft.Read(form, unit.Style{}).Intake)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plan
+}
+
+func TestEverythingIsFoundAgain(t *testing.T) {
+	ctx, folder := context.Background(), t.TempDir()
+	d := newDesk(t, folder)
+	f := newFile(t, d, "Wren Applecart")
+	form := complete()
+	kept, err := f.Keep(ctx, form, planOf(t, form))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if kept.String() != "Plan 1, 2 March 2026" {
+		t.Errorf("kept as %q", kept)
+	}
+	later := form.Clone()
+	later[draft.Weight], later[draft.Name], later[draft.NextVisit] = "78 kg", "Wren Applecart-Hale", "30 March 2026"
+	if err := errors.Join(f.SaveDraft(ctx, 1, later), f.Settle(ctx, later), d.close()); err != nil {
+		t.Fatal(err)
+	}
+
+	d = newDesk(t, folder)
+	found := d.Find("hale", false)
+	if len(found) != 1 {
+		t.Fatalf("found %v", found)
+	}
+	row, _ := d.Row(found[0])
+	if row.Name != "Wren Applecart-Hale" || row.Born.String() != "1984-05-17" || row.NextVisit.String() != "2026-03-30" {
+		t.Errorf("the list has %+v", row)
+	}
+	again, err := d.Open(ctx, found[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !maps.Equal(again.Form(), later) {
+		t.Errorf("the draft is %v, want %v", again.Form(), later)
+	}
+	if got := again.Kept(); got.String() != "Plan 1, 2 March 2026" || !maps.Equal(got.Form, form) {
+		t.Errorf("kept is %+v", got)
+	}
+}
+
+func TestAKeptFormOpensWithoutADraft(t *testing.T) {
+	ctx, d := context.Background(), newDesk(t, t.TempDir())
+	f := newFile(t, d, "Wren Applecart")
+	form := complete()
+	if err := f.SaveDraft(ctx, 1, form); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := f.Keep(ctx, form, planOf(t, form)); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := d.records.Draft(ctx, f.id, store.FormIntake); !errors.Is(err, store.ErrNotFound) {
+		t.Errorf("the draft is still there: %v", err)
+	}
+	again, err := d.open(ctx, f.id)
+	if err != nil || !maps.Equal(again.form, form) {
+		t.Errorf("form %v, %v", again.form, err)
+	}
+}
+
+func TestAnEarlierTurnDoesNotOverwriteALaterOne(t *testing.T) {
+	ctx, d := context.Background(), newDesk(t, t.TempDir())
+	f := newFile(t, d, "Wren Applecart")
+	if err := errors.Join(
+		f.SaveDraft(ctx, 2, draft.Form{draft.Weight: "78 kg"}),
+		f.SaveDraft(ctx, 1, draft.Form{draft.Weight: "7"}),
+	); err != nil {
+		t.Fatal(err)
+	}
+	again, err := d.open(ctx, f.id)
+	if err != nil || again.form[draft.Weight] != "78 kg" {
+		t.Errorf("weight %q, %v", again.form[draft.Weight], err)
+	}
+}
+
+func TestAHeldPlanIsNotKept(t *testing.T) {
+	d := newDesk(t, t.TempDir())
+	f := newFile(t, d, "Amina Lantern")
+	form := held().visits[0].typed(unit.FromTime(noon))
+	form[draft.Born] = "1 June 1992"
+	_, err := f.Keep(context.Background(), form, planOf(t, form))
+	var failure *task.Failure
+	if !errors.As(err, &failure) || failure.Words != wordsHeld {
+		t.Errorf("error is %v", err)
+	}
+	if f.Kept().Form != nil {
+		t.Errorf("kept %+v", f.Kept())
+	}
+}
+
+func TestAReferralIsKeptAsARecord(t *testing.T) {
+	ctx, d := context.Background(), newDesk(t, t.TempDir())
+	f := newFile(t, d, "Kofi Riverstone")
+	form := referred().visits[0].typed(unit.FromTime(noon))
+	form[draft.Born] = "1 June 1996"
+	kept, err := f.Keep(ctx, form, planOf(t, form))
+	if err != nil || !kept.Referral || kept.String() != "Referred, 2 March 2026" {
+		t.Fatalf("kept %+v, %v", kept, err)
+	}
+	again, err := d.open(ctx, f.id)
+	if err != nil || !again.Kept().Referral {
+		t.Errorf("found again: %+v, %v", again.Kept(), err)
+	}
+	if plans, err := d.records.Plans(ctx, f.id); err != nil || len(plans) != 0 {
+		t.Errorf("%d plans, %v", len(plans), err)
+	}
+}
+
+func TestArchivingAndDeleting(t *testing.T) {
+	ctx, d := context.Background(), newDesk(t, t.TempDir())
+	id := string(newFile(t, d, "Wren Applecart").id)
+	if err := d.Archive(ctx, id); err != nil {
+		t.Fatal(err)
+	}
+	if len(d.Find("", false)) != 0 || len(d.Find("wren", true)) != 1 {
+		t.Error("an archived client is in the daily list, or not among the archived")
+	}
+	if err := d.Unarchive(ctx, id); err != nil || len(d.Find("", false)) != 1 {
+		t.Errorf("not back in the list: %v", err)
+	}
+	if err := d.Delete(ctx, id); err != nil || len(d.Find("", false)) != 0 || len(d.Find("wren", false)) != 0 {
+		t.Errorf("still there: %v", err)
+	}
+	if _, err := d.Open(ctx, id); !errors.Is(err, store.ErrNotFound) {
+		t.Errorf("a deleted client opens: %v", err)
+	}
+}
+
+func TestSettingsAndLogoAreFoundAgain(t *testing.T) {
+	ctx, folder := context.Background(), t.TempDir()
+	d := newDesk(t, folder)
+	want := demoSettings()
+	want.Logo, want.LogoName, want.System = picture(t), "lantern.png", unit.UKCustomary
+	if err := errors.Join(d.SaveSettings(ctx, want), d.close()); err != nil {
+		t.Fatal(err)
+	}
+	got := newDesk(t, folder).Settings()
+	if got.Name != want.Name || got.System != want.System || !bytes.Equal(got.Logo, want.Logo) {
+		t.Errorf("found %+v", got)
+	}
+}
+
+func picture(t *testing.T) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	if err := png.Encode(&out, image.NewGray(image.Rect(0, 0, 8, 8))); err != nil {
+		t.Fatal(err)
+	}
+	return out.Bytes()
+}
+
+// The demo shows the situations that it promises.
+func TestTheDemoIsDiverse(t *testing.T) {
+	ctx, d := context.Background(), newDesk(t, t.TempDir())
+	if err := d.fillDemo(ctx); err != nil {
+		t.Fatal(err)
+	}
+	ids := d.Find("", false)
+	glances, err := d.Glances(ctx, ids)
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[ui.Status]bool{}
+	plans := 0
+	for _, g := range glances {
+		seen[g.Status] = true
+		plans = max(plans, g.Plan)
+	}
+	for _, want := range []ui.Status{ui.Begun, ui.Ready, ui.Held, ui.Referred, ui.Complete} {
+		if !seen[want] {
+			t.Errorf("no client has status %d", want)
+		}
+	}
+	if plans != 2 {
+		t.Errorf("the newest plan is %d, want one with an older version", plans)
+	}
+	if row, _ := d.Row(ids[0]); row.Name != "Wren Applecart" {
+		t.Errorf("first is %s", row.Name)
+	}
+	if d.now() != noon {
+		t.Error("the clock was not put back")
+	}
+}
+
+func TestAPaperIsSavedAndEntered(t *testing.T) {
+	ctx, d := context.Background(), newDesk(t, t.TempDir())
+	f := newFile(t, d, "Wren Applecart")
+	form := complete()
+	plan := planOf(t, form)
+	kept, err := f.Keep(ctx, form, plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "paper.pdf")
+	if err := f.Papers().Save(ctx, plan, kept, ui.Choice{Paper: "A4"}, path); err != nil {
+		t.Fatal(err)
+	}
+	written, err := os.ReadFile(path)
+	if err != nil || !bytes.HasPrefix(written, []byte("%PDF-")) {
+		t.Errorf("the file begins %.8q, %v", written, err)
+	}
+	if info, err := os.Stat(path); err != nil || info.Mode().Perm() != 0o600 {
+		t.Errorf("mode %v, %v", info.Mode(), err)
+	}
+	if entries, err := d.records.Handouts(ctx, f.id); err != nil || len(entries) != 1 {
+		t.Errorf("%d entries, %v", len(entries), err)
+	}
+	if name := f.Papers().SuggestedName(plan); name != "Wren plan 2026-03-02.pdf" {
+		t.Errorf("suggested %q", name)
+	}
+}
+
+func TestAPaperThatCannotBeWrittenIsNotEntered(t *testing.T) {
+	ctx, d := context.Background(), newDesk(t, t.TempDir())
+	f := newFile(t, d, "Wren Applecart")
+	form := complete()
+	plan := planOf(t, form)
+	kept, err := f.Keep(ctx, form, plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "missing", "paper.pdf")
+	if err := f.Papers().Save(ctx, plan, kept, ui.Choice{Paper: "A4"}, path); err == nil {
+		t.Error("saved into a folder that is not there")
+	}
+	if entries, err := d.records.Handouts(ctx, f.id); err != nil || len(entries) != 0 {
+		t.Errorf("%d entries, %v", len(entries), err)
+	}
+}
+
+func TestTheShelfIsPrivateAndEmptied(t *testing.T) {
+	s := &shelf{folder: filepath.Join(t.TempDir(), "print")}
+	path, err := s.put("paper.pdf", []byte("%PDF-"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if info, err := os.Stat(s.folder); err != nil || info.Mode().Perm() != 0o700 {
+		t.Errorf("the folder has mode %v, %v", info.Mode(), err)
+	}
+	if err := s.empty(); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := os.Stat(path); !errors.Is(err, os.ErrNotExist) {
+		t.Errorf("the paper is still there: %v", err)
+	}
+}
+
+func TestTheLogNamesNobody(t *testing.T) {
+	test.NewTempApp(t)
+	folder := t.TempDir()
+	log, closer := place{folder}.log()
+	done := make(chan struct{})
+	b := &task.Background{Words: store.Plain, Log: log}
+	b.Start(task.Job{Label: "Saving", Work: func(context.Context) error {
+		defer close(done)
+		return errors.New("Wren Applecart could not be saved")
+	}})
+	<-done
+	b.Wait()
+	if err := closer.Close(); err != nil {
+		t.Fatal(err)
+	}
+	written, err := os.ReadFile(filepath.Join(folder, logName))
+	if err != nil || !strings.Contains(string(written), "Saving") || strings.Contains(string(written), "Wren") {
+		t.Errorf("the log is %q, %v", written, err)
+	}
+}
