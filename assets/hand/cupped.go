@@ -85,6 +85,9 @@ func (p *pen) grains(edge curve.Curve, face []Point) {
 			}
 		}
 	}
+	if len(all) == 0 {
+		return // the heap of a very small hand holds no grain that would show
+	}
 	p.fill(Paper, all[0])
 	for _, g := range all[1:] {
 		p.append(g)

@@ -83,7 +83,7 @@ func apart() ([]string, error) {
 	if err := os.RemoveAll(home); err != nil {
 		return nil, err
 	}
-	if err := os.MkdirAll(home, 0o700); err != nil {
+	if err := furnish(home); err != nil {
 		return nil, err
 	}
 	settings := append(language(), "HOME="+home, "STATICCHECK_CACHE="+filepath.Join(filepath.Dir(home), "staticcheck"), "XDG_CONFIG_HOME", "XDG_DATA_HOME", "XDG_CACHE_HOME", "XDG_STATE_HOME")
@@ -95,6 +95,30 @@ func apart() ([]string, error) {
 		settings = append(settings, name+"="+value)
 	}
 	return replaced(os.Environ(), settings...), nil
+}
+
+// userFolders are the folders that a desktop's home has; the window library
+// logs an error where one is not defined.
+var userFolders = []string{"Desktop", "Documents", "Downloads", "Music", "Pictures", "Videos"}
+
+// furnish makes a home folder with the folders of a desktop.
+func furnish(home string) error {
+	config := filepath.Join(home, ".config")
+	if err := os.MkdirAll(config, 0o700); err != nil {
+		return err
+	}
+	var lines strings.Builder
+	for _, name := range userFolders {
+		if err := os.Mkdir(filepath.Join(home, name), 0o700); err != nil {
+			return err
+		}
+		key := strings.ToUpper(name)
+		if name == "Downloads" {
+			key = "DOWNLOAD" // the one that the standard names in the singular
+		}
+		fmt.Fprintf(&lines, "XDG_%s_DIR=\"$HOME/%s\"\n", key, name)
+	}
+	return os.WriteFile(filepath.Join(config, "user-dirs.dirs"), []byte(lines.String()), 0o600)
 }
 
 // executable is the name of a built program on the present system.
