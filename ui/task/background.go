@@ -101,15 +101,13 @@ func (b *Background) announce(label string, cancel func()) *announcement {
 }
 
 func (a *announcement) show() {
-	fyne.Do(func() {
-		a.mu.Lock()
-		wanted := !a.over
-		a.shown = wanted
-		a.mu.Unlock()
-		if wanted {
-			a.tell(a.progress)
-		}
-	})
+	a.mu.Lock()
+	wanted := !a.over
+	a.shown = wanted
+	a.mu.Unlock()
+	if wanted {
+		a.tell(a.progress)
+	}
 }
 
 // end marks the work as over, so that progress is not shown any more, and
@@ -118,11 +116,11 @@ func (a *announcement) end() func() {
 	if a.tell == nil {
 		return func() {}
 	}
-	a.stop()
 	a.mu.Lock()
 	a.over = true
 	a.mu.Unlock()
 	return func() {
+		a.stop()
 		a.mu.Lock()
 		shown := a.shown
 		a.mu.Unlock()

@@ -4,21 +4,23 @@ import (
 	"slices"
 	"sync"
 	"time"
+
+	"fyne.io/fyne/v2"
 )
 
-// Clock calls a function later.
+// Clock calls a function later, where the user interface runs.
 type Clock interface {
-	// AfterFunc calls f once, after d, in any goroutine. Calling stop before
-	// that prevents it.
+	// AfterFunc calls f once, after d. Calling stop where the user interface
+	// runs, before that, prevents it.
 	AfterFunc(d time.Duration, f func()) (stop func())
 }
 
 // System is the clock of the machine.
 type System struct{}
 
-// AfterFunc is time.AfterFunc.
+// AfterFunc is time.AfterFunc, brought to the user interface.
 func (System) AfterFunc(d time.Duration, f func()) (stop func()) {
-	timer := time.AfterFunc(d, f)
+	timer := time.AfterFunc(d, func() { fyne.Do(f) })
 	return func() { timer.Stop() }
 }
 
@@ -56,7 +58,7 @@ func (c *ManualClock) AfterFunc(d time.Duration, f func()) (stop func()) {
 }
 
 // Advance lets time pass and calls what is due, earliest first, in the caller's
-// goroutine.
+// goroutine: the one that stands for the user interface in a test.
 func (c *ManualClock) Advance(d time.Duration) {
 	c.mu.Lock()
 	until := c.now + d

@@ -1,10 +1,6 @@
 package task
 
-import (
-	"time"
-
-	"fyne.io/fyne/v2"
-)
+import "time"
 
 // TypingPause is the pause after a keystroke that is taken as "typed for now".
 const TypingPause = 150 * time.Millisecond
@@ -31,11 +27,9 @@ func (d *Debouncer) Do(f func()) {
 	d.next = f
 	turn := d.turn
 	d.stop = d.clock.AfterFunc(d.pause, func() {
-		fyne.Do(func() {
-			if turn == d.turn {
-				d.Flush()
-			}
-		})
+		if turn == d.turn {
+			d.Flush()
+		}
 	})
 }
 

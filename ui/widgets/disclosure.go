@@ -30,7 +30,7 @@ func NewDisclosure(label string, style unit.Style) *Disclosure {
 	d.inner = &fyne.Container{Layout: sideLayout{}, Objects: []fyne.CanvasObject{d.side, Column(d.steps, d.more)}}
 	d.inner.Hidden = true
 	d.recolor = func() { d.side.FillColor = theme.Colour(theme.Rule) }
-	d.init(d, ColumnGap(theme.Half, d.header, d.inner))
+	d.init(d, ColumnGap(theme.Unit, d.header, d.inner))
 	return d
 }
 
