@@ -55,5 +55,5 @@ func (p *progressBar) tell(progress task.Progress) {
 // interface runs.
 func (s *Shell) Progress(progress task.Progress) {
 	s.progress.tell(progress)
-	s.middle.Refresh()
+	s.page.Refresh()
 }

@@ -67,6 +67,7 @@ type Shell struct {
 	side     *fyne.Container   // the rail and the mark
 	mark     fyne.CanvasObject // of demo data, below the rail
 	middle   *fyne.Container
+	page     *fyne.Container // all but the toast
 	toast    *widgets.Toast
 	progress *progressBar
 	clients  *clients.Screen
@@ -108,8 +109,8 @@ func (s *Shell) build() {
 	s.progress = newProgressBar()
 	s.side = container.NewBorder(nil, nil, nil, widget.NewSeparator(), container.NewBorder(nil, s.mark, nil, nil, s.rail))
 	s.side.Hide()
-	page := bordered(nil, s.progress.object, s.side, s.middle)
-	s.window.SetContent(widgets.Over(page, s.toast))
+	s.page = bordered(nil, s.progress.object, s.side, s.middle)
+	s.window.SetContent(widgets.Over(s.page, s.toast))
 }
 
 // bordered sets objects round one in the middle, in the order in which Tab goes
@@ -141,6 +142,7 @@ func (s *Shell) Start(demo bool) {
 func (s *Shell) welcome(screen *welcome.Screen) {
 	s.place = PlaceWelcome
 	s.side.Hide()
+	s.page.Refresh()
 	s.show(screen.Object())
 	screen.FocusFirst()
 	s.changed()
@@ -178,6 +180,7 @@ func (s *Shell) sit(desk Desk, demo bool) {
 		s.mark.Show()
 	}
 	s.side.Show()
+	s.page.Refresh()
 	s.Go(PlaceClients)
 }
 
