@@ -1,6 +1,8 @@
 package intake
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -80,7 +82,7 @@ type foldHead struct {
 func newFoldHead(title string, toggle func(), reveal func(fyne.CanvasObject)) *foldHead {
 	h := &foldHead{
 		title: widgets.NewLine(title, widgets.Title), mark: widgets.NewText("", widgets.Small),
-		chevron: canvas.NewImageFromResource(nil), back: canvas.NewRectangle(nil), ring: canvas.NewRectangle(nil),
+		chevron: canvas.NewImageFromResource(nil), back: canvas.NewRectangle(color.Transparent), ring: canvas.NewRectangle(color.Transparent),
 		open: true, toggle: toggle, reveal: reveal,
 	}
 	h.mark.SetAlign(fyne.TextAlignTrailing)

@@ -1,6 +1,8 @@
 package intake
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
@@ -45,11 +47,11 @@ func (r *foldHeadRenderer) Destroy() {}
 
 func (r *foldHeadRenderer) paint() {
 	h := r.head
-	h.back.CornerRadius, h.back.FillColor = theme.Radius, nil
+	h.back.CornerRadius, h.back.FillColor = theme.Radius, color.Transparent
 	if h.hovered {
 		h.back.FillColor = theme.Colour(theme.Hover)
 	}
-	h.ring.FillColor, h.ring.StrokeColor = nil, theme.Colour(theme.Rust)
+	h.ring.FillColor, h.ring.StrokeColor = color.Transparent, theme.Colour(theme.Rust)
 	h.ring.StrokeWidth, h.ring.CornerRadius = theme.FocusWidth, theme.Radius
 	h.ring.Hidden = !h.focused
 	name := widgets.IconOpen

@@ -1,77 +1,111 @@
 package screening
 
 import (
-	"fyne.io/fyne/v2"
+	"strings"
 
+	"handbreadth/domain/screen"
+	"handbreadth/domain/unit"
 	"handbreadth/ui/draft"
-	"handbreadth/ui/theme"
-	"handbreadth/ui/widgets"
 )
 
-// reasonForm takes the reason that lifts one hold.
-type reasonForm struct {
-	object *fyne.Container
-	code   string
-	source Source
-	fields map[draft.ReasonPart]*widgets.Field
-	inputs map[draft.Field]fyne.CanvasObject
+// reasonParts are the parts of a reason in the order of the form.
+var reasonParts = []draft.ReasonPart{
+	draft.ReasonText, draft.ReasonBy, draft.ReasonRegistration, draft.ReasonDate, draft.ReasonPrescriber,
 }
 
-// reasonParts are the parts of a reason as they are asked for.
-var reasonParts = []struct {
-	part        draft.ReasonPart
-	label, hint string
-}{
-	{draft.ReasonText, "Reason for going on", "A sentence is enough. Without it the plan stays held."},
-	{draft.ReasonBy, "Decided by", "Name"},
-	{draft.ReasonRegistration, "Registration", "As the local register writes it"},
-	{draft.ReasonDate, "Date", ""},
-	{draft.ReasonPrescriber, "Prescriber", "Contacted or not, and what they said"},
+var reasonLabels = map[draft.ReasonPart]string{
+	draft.ReasonText:         "Why the plan may go on",
+	draft.ReasonBy:           "Who decided",
+	draft.ReasonRegistration: "Their registration",
+	draft.ReasonDate:         "Date",
+	draft.ReasonPrescriber:   "Prescriber contacted, and what they said",
 }
 
-func newReasonForm(code string, s Source) *reasonForm {
-	r := &reasonForm{code: code, source: s, fields: map[draft.ReasonPart]*widgets.Field{}, inputs: map[draft.Field]fyne.CanvasObject{}}
-	boxes := make([]fyne.CanvasObject, len(reasonParts))
-	for i, p := range reasonParts {
-		boxes[i] = r.newField(p.part, p.label, p.hint)
+var reasonHints = map[draft.ReasonPart]string{
+	draft.ReasonText:         "In a sentence or two. It is kept with the plan.",
+	draft.ReasonRegistration: "As the local register writes it.",
+	draft.ReasonDate:         "Such as 2 March 2026.",
+	draft.ReasonPrescriber:   "Who, when, and the answer; or that they were not contacted.",
+}
+
+var partNames = map[draft.ReasonPart]string{
+	draft.ReasonBy: "who decided", draft.ReasonRegistration: "the registration",
+	draft.ReasonDate: "the date", draft.ReasonPrescriber: "whether the prescriber was contacted",
+}
+
+// reasonStatus says how far the record of a reason has come.
+func reasonStatus(code string, form draft.Form) string {
+	if form.Get(draft.Reason(code, draft.ReasonText)) == "" {
+		return "The plan is held until it is written here why it may go on."
 	}
-	const pairWidth = 240
-	r.object = widgets.InsetSides(theme.Two, theme.Half, 0, theme.Unit, widgets.ColumnGap(theme.Unit,
-		boxes[0], widgets.Grid(pairWidth, boxes[1:]...)))
-	return r
-}
-
-func (r *reasonForm) newField(part draft.ReasonPart, label, hint string) fyne.CanvasObject {
-	field := draft.Reason(r.code, part)
-	var object fyne.CanvasObject
-	switch part {
-	case draft.ReasonText:
-		const rows = 2
-		area := widgets.NewArea(label, hint, rows)
-		r.fields[part], object = area, area
-	case draft.ReasonDate:
-		date := widgets.NewDateField(label, hint)
-		r.fields[part], object = &date.Field, date
-	default:
-		line := widgets.NewField(label, hint)
-		r.fields[part], object = line, line
-	}
-	r.fields[part].OnChanged = func(text string) { r.source.Set(field, text) }
-	r.inputs[field] = widgets.Name(object, "screening."+string(field))
-	return object
-}
-
-// show shows the form where it was changed elsewhere.
-func (r *reasonForm) show() {
-	for part, f := range r.fields {
-		if text := r.source.Get(draft.Reason(r.code, part)); f.Text() != text {
-			f.SetText(text)
+	var missing []string
+	for _, part := range reasonParts {
+		if form.Get(draft.Reason(code, part)) == "" {
+			missing = append(missing, partNames[part])
 		}
 	}
+	if len(missing) == 0 {
+		return "Recorded in full."
+	}
+	return "Recorded. For a full record add " + joined(missing) + "."
 }
 
-// focus moves the focus to a field of the form, and reports whether it is here.
-func (r *reasonForm) focus(field draft.Field) bool {
-	object, mine := r.inputs[field]
-	return mine && widgets.FocusOn(object)
+func joined(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
+
+// copied are the parts that are the same for every reason of a visit.
+var copied = []draft.ReasonPart{draft.ReasonBy, draft.ReasonRegistration, draft.ReasonDate}
+
+// lender returns the code of another hold among those shown whose reason says
+// who decided, where this one does not say so yet.
+func lender(code string, shown []string, form draft.Form) (string, bool) {
+	for _, part := range copied {
+		if form.Get(draft.Reason(code, part)) != "" {
+			return "", false
+		}
+	}
+	for _, other := range shown {
+		if other != code && form.Get(draft.Reason(other, draft.ReasonBy)) != "" {
+			return other, true
+		}
+	}
+	return "", false
+}
+
+// understandDate reads the date of a reason as if it were typed.
+func understandDate(text string) (string, error) {
+	d, err := unit.ParseDate("date", text)
+	if err != nil {
+		return "", err
+	}
+	return "Understood as " + d.Weekday().String() + " " + d.Long(), nil
+}
+
+// codeOf returns the code of the hold that a field of a reason belongs to.
+func codeOf(field draft.Field) (code string, ok bool) {
+	rest, ok := strings.CutPrefix(string(field), reasonPrefix)
+	if !ok {
+		return "", false
+	}
+	dot := strings.LastIndex(rest, ".")
+	if dot < 0 {
+		return "", false
+	}
+	return rest[:dot], true
+}
+
+// questionOf returns the question that a field is the answer of.
+func questionOf(field draft.Field) (screen.Code, bool) {
+	code, ok := strings.CutPrefix(string(field), questionPrefix)
+	return screen.Code(code), ok
+}
+
+var (
+	questionPrefix = string(draft.Screening(""))
+	reasonPrefix   = strings.TrimSuffix(string(draft.Reason("", "")), ".")
+)

@@ -20,112 +20,144 @@ type Source interface {
 	Get(field draft.Field) string
 	Set(field draft.Field, text string)
 	SetAll(texts map[draft.Field]string)
+	Undo() (draft.Field, bool)
 	Hear(f func(changed draft.Field))
 }
 
 // Screen is the section of one client file.
 type Screen struct {
-	source    Source
-	progress  *widgets.Text
-	all       *allNoRow
-	questions map[screen.Code]*widgets.YesNo
-	outcome   *outcome
-	page      *widgets.Page
+	// OnGo leads to another section and, where one is named, to a field in it.
+	OnGo func(section string, field draft.Field)
+
+	source   Source
+	progress *widgets.Text
+	others   *others
+	rows     map[screen.Code]*question
+	findings *findings
+	page     *widgets.Page
+}
+
+// question is one row of the list.
+type question struct {
+	*widgets.YesNo
+	row    row
+	object *fyne.Container // with the hairline above
+	note   string
 }
 
 // columnWidth keeps lines readable in a wide window.
-const columnWidth = 720
+const columnWidth = 760
 
 // New returns the section of a client file; it follows every change.
-func New(s Source) *Screen {
-	v := &Screen{source: s, progress: widgets.NewText("", widgets.Strong), questions: map[screen.Code]*widgets.YesNo{}}
-	v.all = newAllNoRow(v.answerAllNo, v.settle)
-	v.outcome = newOutcome(s, v.settle)
-	column := widgets.ColumnGap(theme.Two,
-		widgets.ColumnGap(theme.Unit, v.progress, v.outcome.heading, widgets.NewText(howTo, widgets.Small), v.all.object))
+func New(source Source) *Screen {
+	s := &Screen{source: source, rows: map[screen.Code]*question{}, progress: widgets.NewText("", widgets.Title)}
+	s.others = newOthers(source, s.settle)
+	s.findings = newFindings(source, s.settle, s.goTo)
+	column := widgets.ColumnGap(theme.Three, widgets.ColumnGap(theme.Unit,
+		widgets.Ends(s.progress, s.others.ask), widgets.NewText(howTo, widgets.Small), s.others.below, s.findings.glance))
 	for _, section := range screen.Sections() {
-		column.Add(v.newSection(section))
+		column.Add(s.newSection(section))
 	}
-	column.Add(widgets.ColumnGap(theme.Two, widgets.NewHairline(), widgets.NewText("What the answers mean", widgets.Title), v.outcome.cards))
-	v.page = widgets.NewPage(widgets.Narrow(columnWidth, column))
-	v.show()
-	s.Hear(func(draft.Field) { v.show() })
-	return v
+	column.Add(s.findings.object)
+	s.page = widgets.NewPage(widgets.Narrow(columnWidth, column))
+	s.show()
+	source.Hear(func(changed draft.Field) { s.hear(changed) })
+	return s
 }
 
-const howTo = "Asked at every visit. What was not asked is never taken as no. Keys: y, n, and Delete for not asked; arrows go up and down. The wordings are our own."
+const howTo = "Ask at every visit. What was not asked is never taken as no. Keys: y, n, Delete for not asked; up and down go to the next question."
 
 // Object returns what to put into the window.
 func (s *Screen) Object() fyne.CanvasObject { return s.page }
 
-// Focus moves the focus to a question or to the reason for a finding.
+// Focus moves the focus to a question or to a part of the reason for a finding.
 func (s *Screen) Focus(field draft.Field) {
-	for code, q := range s.questions {
-		if draft.Screening(code) == field {
-			widgets.FocusOn(q)
-			return
+	if code, is := questionOf(field); is {
+		if q, known := s.rows[code]; known && q.object.Visible() {
+			widgets.FocusOn(q.YesNo)
 		}
+		return
 	}
-	s.outcome.focus(field)
+	s.findings.focus(field)
 }
 
 func (s *Screen) newSection(section screen.Section) fyne.CanvasObject {
-	column := widgets.ColumnGap(theme.Unit+theme.Half, widgets.NewText(string(section), widgets.Title))
-	for _, q := range screen.Questions() {
-		if q.Section == section {
-			column.Add(s.newQuestion(q.Code, q.Ask))
+	column := widgets.ColumnGap(0, widgets.InsetSides(0, 0, 0, theme.Unit, widgets.NewText(string(section), widgets.Title)))
+	for _, r := range allRows() {
+		if r.Section == section {
+			column.Add(s.newRow(r).object)
 		}
 	}
-	if section == screen.SectionLife {
-		column.Add(s.newQuestion(screen.Frail, screen.FrailAsk))
-	}
-	return widgets.ColumnGap(theme.Two, widgets.NewHairline(), column)
+	return column
 }
 
-func (s *Screen) newQuestion(code screen.Code, ask string) fyne.CanvasObject {
-	q := widgets.NewYesNo(ask, func(a screen.Answer) { s.source.Set(draft.Screening(code), textOf(a)) })
-	s.questions[code] = widgets.Name(q, "screening."+string(code))
+func (s *Screen) newRow(r row) *question {
+	q := &question{row: r}
+	field := draft.Screening(r.Code)
+	q.YesNo = widgets.Name(widgets.NewYesNo(r.Ask, func(a screen.Answer) { s.source.Set(field, textOf(a)) }), string(field))
+	q.object = widgets.ColumnGap(0, widgets.NewHairline(), widgets.InsetSides(0, theme.Unit, 0, theme.Unit, q.YesNo))
+	s.rows[r.Code] = q
 	return q
 }
 
-func (s *Screen) answerAllNo() {
-	form := s.source.Form()
-	s.source.SetAll(allNo(s.look(), form))
+// textOf is what an answer puts into the form.
+func textOf(a screen.Answer) string {
+	switch a {
+	case screen.Yes:
+		return draft.AnswerYes
+	case screen.No:
+		return draft.AnswerNo
+	}
+	return ""
 }
 
-func (s *Screen) look() view {
-	plan, ok := s.source.Plan()
-	return look(s.source.Form(), s.source.Reading(), planned{ok, plan.Findings, plan.Gate})
+func (s *Screen) hear(changed draft.Field) {
+	s.others.heard(changed)
+	s.show()
 }
 
 // show follows the form.
 func (s *Screen) show() {
-	v := s.look()
-	s.progress.SetText(v.Progress)
-	answers := s.source.Reading().Intake.Screening
-	for code, q := range s.questions {
-		if a := answers.Of(code); q.Answer() != a {
-			q.SetAnswer(a)
-		}
+	reading := s.source.Reading()
+	missing, all := open(reading)
+	s.progress.SetText(progressWords(len(missing), all))
+	s.others.show(len(missing))
+	for code, q := range s.rows {
+		q.show(reading.Intake.Screening.Of(code), isAsked(q.row, reading))
 	}
-	s.questions[screen.Frail].Hidden = !v.Frail
-	s.all.show(len(v.Open))
-	s.outcome.show(v)
+	s.findings.show()
 	s.settle()
 }
 
-// settle lays out anew after something changed its height.
+func (q *question) show(answer screen.Answer, asked bool) {
+	q.object.Hidden = !asked
+	if q.Answer() != answer {
+		q.SetAnswer(answer)
+	}
+	if note := noteOf(q.row.Code, answer); note != q.note {
+		q.note = note
+		q.SetNote(note)
+	}
+}
+
+func (s *Screen) goTo(section string) {
+	if s.OnGo != nil {
+		s.OnGo(section, "")
+	}
+}
+
+// settle lays out anew after something came, went or changed its height.
 func (s *Screen) settle() {
 	if s.page == nil {
 		return
 	}
 	scroll := s.page.Scroll()
-	content, ok := scroll.Content.(*fyne.Container)
-	width := scroll.Size().Width
-	if !ok || width == 0 {
+	content := scroll.Content.(*fyne.Container)
+	view := scroll.Size()
+	if view.Width == 0 {
 		return
 	}
-	size := fyne.NewSize(width, max(scroll.Size().Height, content.MinSize().Height))
+	size := fyne.NewSize(view.Width, max(view.Height, content.MinSize().Height))
 	content.Resize(size)
 	content.Layout.Layout(content.Objects, size)
 	scroll.Refresh()

@@ -1,14 +1,9 @@
 package screening
 
 import (
-	"image/png"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 
 	"handbreadth/domain/screen"
@@ -18,48 +13,45 @@ import (
 	"handbreadth/ui/widgets"
 )
 
-// invented is an invented adult of whom nothing was asked yet.
-func invented() draft.Form {
-	return draft.Form{
-		draft.Date: "2 March 2026", draft.Born: "17 May 1990", draft.Sex: "female", draft.Height: "168 cm", draft.Weight: "72.6 kg",
-		draft.Activity: "low_active", draft.GoalKind: "lose", draft.GoalWeight: "66 kg", draft.GoalBy: "31 August 2026",
-	}
-}
-
-func open(t *testing.T, form draft.Form) (*Screen, *draft.Session) {
+func opened(t *testing.T, form draft.Form) (*Screen, *draft.Session, fyne.Canvas) {
 	t.Helper()
-	widgets.ResetNames()
-	s := draft.NewSession(form, unit.Style{})
-	screen := New(s)
-	inWindow(t, theme.Light, screen, fyne.NewSize(958, 700))
-	return screen, s
-}
-
-func inWindow(t *testing.T, v theme.Variant, s *Screen, size fyne.Size) fyne.Window {
-	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(theme.New(v, 1))
-	w := test.NewTempWindow(t, container.NewStack(canvas.NewRectangle(theme.Colour(theme.Paper)), s.Object()))
-	w.SetPadded(false)
-	w.Resize(size)
-	return w
+	program(t, theme.Light)
+	session := draft.NewSession(form, unit.Style{})
+	s := New(session)
+	window := inWindow(t, s.Object(), 958, 700)
+	return s, session, window.Canvas()
 }
 
 func press(t *testing.T, name string) {
 	t.Helper()
-	button, ok := widgets.Named()[name].(fyne.Tappable)
-	if !ok {
+	button, ok := widgets.Named()[name].(*widgets.Button)
+	if !ok || !button.Visible() {
 		t.Fatalf("no button %s", name)
 	}
-	button.Tapped(nil)
+	button.Tapped(&fyne.PointEvent{})
+}
+
+func focusedName(c fyne.Canvas) string {
+	for name, object := range widgets.Named() {
+		target, ok := object.(fyne.Focusable)
+		if f, is := object.(widgets.Focuser); is {
+			target, ok = f.FocusTarget(), true
+		}
+		if ok && target == c.Focused() {
+			return name
+		}
+	}
+	return ""
 }
 
 func TestAllOthersNoAsksFirstAndKeepsWhatWasAnswered(t *testing.T) {
-	_, s := open(t, invented())
-	s.Set(draft.Screening(screen.GLP1), draft.AnswerYes)
+	_, s, c := opened(t, with(invented(), "screening.glp1_medicine", "yes"))
 	press(t, "screening.all_no")
 	if got := s.Get(draft.Screening(screen.Lithium)); got != "" {
 		t.Fatalf("answered before it was confirmed: %q", got)
+	}
+	if focusedName(c) != "screening.all_no.back" {
+		t.Errorf("the focus is at %q", focusedName(c))
 	}
 	press(t, "screening.all_no.confirm")
 	if s.Get(draft.Screening(screen.GLP1)) != draft.AnswerYes || s.Get(draft.Screening(screen.Lithium)) != draft.AnswerNo {
@@ -74,61 +66,140 @@ func TestAllOthersNoAsksFirstAndKeepsWhatWasAnswered(t *testing.T) {
 	}
 }
 
+func TestAllOthersNoIsTakenBackByItsButton(t *testing.T) {
+	sc, s, c := opened(t, invented())
+	press(t, "screening.all_no")
+	press(t, "screening.all_no.confirm")
+	if sc.progress.Text() != "All 24 asked" || sc.others.ask.Visible() {
+		t.Errorf("progress %q", sc.progress.Text())
+	}
+	press(t, "screening.all_no.undo")
+	if s.Get(draft.Screening(screen.Lithium)) != "" || sc.progress.Text() != "0 of 24 asked" {
+		t.Error("not taken back")
+	}
+	if sc.others.below.Visible() || focusedName(c) != "screening.all_no" {
+		t.Errorf("the focus is at %q", focusedName(c))
+	}
+	press(t, "screening.all_no")
+	press(t, "screening.all_no.back")
+	if sc.others.below.Visible() || s.Get(draft.Screening(screen.Lithium)) != "" {
+		t.Error("going back does something")
+	}
+}
+
+func TestTakingBackEndsWithTheNextChange(t *testing.T) {
+	sc, s, _ := opened(t, invented())
+	press(t, "screening.all_no")
+	press(t, "screening.all_no.confirm")
+	s.Set(draft.Weight, "71 kg")
+	if sc.others.back.Visible() && sc.others.below.Visible() {
+		t.Error("another change would be taken back")
+	}
+	sc.others.onBack()
+	if s.Get(draft.Weight) != "71 kg" {
+		t.Error("another change was taken back")
+	}
+}
+
 func TestKeysAnswer(t *testing.T) {
-	sc, s := open(t, invented())
-	q := sc.questions[screen.Lithium]
+	sc, s, _ := opened(t, invented())
+	q := sc.rows[screen.Lithium]
 	q.TypedRune('y')
-	if s.Get(draft.Screening(screen.Lithium)) != draft.AnswerYes {
+	if s.Get(draft.Screening(screen.Lithium)) != draft.AnswerYes || q.note == "" {
 		t.Error("y is not yes")
 	}
 	q.TypedRune('n')
-	if s.Get(draft.Screening(screen.Lithium)) != draft.AnswerNo {
+	if s.Get(draft.Screening(screen.Lithium)) != draft.AnswerNo || q.note != "" {
 		t.Error("n is not no")
 	}
 	q.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
 	if s.Get(draft.Screening(screen.Lithium)) != "" {
 		t.Error("Delete does not take the answer back")
 	}
-}
-
-func TestReasonLiftsAHold(t *testing.T) {
-	sc, s := open(t, invented())
-	press(t, "screening.all_no")
-	press(t, "screening.all_no.confirm")
-	sc.questions[screen.Lithium].TypedRune('y')
-	if got := sc.outcome.heading.Text(); got != "Held: one finding needs a reason before the plan can be given out." {
-		t.Errorf("heading: %s", got)
-	}
-	row := sc.outcome.made["lithiumhold"]
-	if row == nil || row.reason.object.Hidden {
-		t.Fatal("no place for the reason")
-	}
-	row.reason.fields[draft.ReasonText].OnChanged("agreed with the prescriber")
-	if got := sc.outcome.heading.Text(); got != "Open: every hold has its reason." {
-		t.Errorf("heading: %s", got)
-	}
-	if plan, _ := s.Plan(); !plan.Issuable() {
-		t.Error("the plan is still held")
+	s.Set(draft.Weight, "71 kg")
+	s.Set(draft.Screening(screen.Lithium), draft.AnswerYes)
+	if s.Undo(); q.Answer() != screen.NotAsked {
+		t.Error("the row does not follow undo")
 	}
 }
 
-func TestReferralTellsWhereToGo(t *testing.T) {
-	sc, _ := open(t, invented())
-	press(t, "screening.all_no")
-	press(t, "screening.all_no.confirm")
-	sc.questions[screen.Type1Diabetes].TypedRune('y')
-	if got := sc.outcome.heading.Text(); got != "Referred: no plan is made here. The referral note is in Handout." {
-		t.Errorf("heading: %s", got)
+func TestTypingAReasonLiftsTheHoldAndKeepsTheFocus(t *testing.T) {
+	sc, s, c := opened(t, askedOf(screen.Lithium, screen.EatingDisorderPast))
+	sc.Focus(draft.Reason("lithium", draft.ReasonText))
+	if focusedName(c) != "screening.hold_reasons.lithium.text" {
+		t.Fatalf("the focus is at %q", focusedName(c))
+	}
+	test.Type(c.Focused(), "agreed with the prescriber")
+	if focusedName(c) != "screening.hold_reasons.lithium.text" {
+		t.Errorf("the focus went to %q", focusedName(c))
+	}
+	if s.Get(draft.Reason("lithium", draft.ReasonText)) != "agreed with the prescriber" {
+		t.Errorf("reason %q", s.Get(draft.Reason("lithium", draft.ReasonText)))
+	}
+	if plan, _ := s.Plan(); len(plan.Gate.Lifted) != 1 || len(plan.Gate.Holds) != 1 {
+		t.Error("the hold is not lifted, or the other is")
+	}
+	if got := sc.findings.lead.Text(); got != heldLead(1) {
+		t.Errorf("lead %q", got)
+	}
+	press(t, "screening.see")
+	if focusedName(c) != "screening.hold_reasons.eating_disorder_history.text" {
+		t.Errorf("the way leads to %q", focusedName(c))
+	}
+}
+
+func TestWhoDecidedIsTakenFromTheOtherReason(t *testing.T) {
+	sc, s, _ := opened(t, askedOf(screen.Lithium, screen.EatingDisorderPast))
+	for part, text := range map[draft.ReasonPart]string{draft.ReasonBy: "R. Sample", draft.ReasonRegistration: "N 1", draft.ReasonDate: "2026-03-02"} {
+		s.Set(draft.Reason("lithium", part), text)
+	}
+	press(t, "screening.hold_reasons.eating_disorder_history.copy")
+	if s.Get(draft.Reason("eating_disorder_history", draft.ReasonRegistration)) != "N 1" {
+		t.Error("not taken over")
+	}
+	other := sc.findings.cards["eating_disorder_history hold"].reason
+	if other.fields[draft.ReasonBy].Text() != "R. Sample" || other.copy.Visible() {
+		t.Error("not shown")
+	}
+	s.Undo()
+	if s.Get(draft.Reason("eating_disorder_history", draft.ReasonBy)) != "" {
+		t.Error("one undo does not take it back")
+	}
+}
+
+func TestAReferralLeadsToTheNote(t *testing.T) {
+	sc, s, _ := opened(t, askedOf(screen.Lithium))
+	went := ""
+	sc.OnGo = func(section string, _ draft.Field) { went = section }
+	if sc.findings.note.Visible() {
+		t.Error("there is no referral yet")
+	}
+	sc.rows[screen.Type1Diabetes].TypedRune('y')
+	if sc.findings.lead.Text() != leadReferred || !sc.findings.note.Visible() {
+		t.Errorf("lead %q", sc.findings.lead.Text())
+	}
+	if sc.findings.cards["lithium hold"].reason.object.Visible() {
+		t.Error("a reason is asked for beside a referral")
+	}
+	press(t, "screening.referral")
+	if went != "handout" {
+		t.Errorf("went to %q", went)
+	}
+	s.Undo()
+	if !sc.findings.cards["lithium hold"].reason.object.Visible() {
+		t.Error("the reason is not asked for again")
 	}
 }
 
 func TestFrailtyIsAskedFrom65(t *testing.T) {
-	sc, s := open(t, invented())
-	if !sc.questions[screen.Frail].Hidden {
+	sc, s, c := opened(t, invented())
+	sc.Focus(draft.Screening(screen.Frail))
+	if sc.rows[screen.Frail].object.Visible() || c.Focused() != nil {
 		t.Error("frailty is asked of an adult of 35")
 	}
 	s.Set(draft.Born, "1955-01-01")
-	if sc.questions[screen.Frail].Hidden {
+	sc.Focus(draft.Screening(screen.Frail))
+	if !sc.rows[screen.Frail].object.Visible() || focusedName(c) != "screening.frail" {
 		t.Error("frailty is not asked at 71")
 	}
 	press(t, "screening.all_no")
@@ -138,38 +209,35 @@ func TestFrailtyIsAskedFrom65(t *testing.T) {
 	}
 }
 
-func TestIncompleteIntakeSaysSo(t *testing.T) {
-	sc, _ := open(t, draft.Form{})
-	if got := sc.outcome.heading.Text(); got != "What the answers mean shows once the intake has what a plan needs." {
-		t.Errorf("heading: %s", got)
+func TestFocusOnWhatIsNotThereChangesNothing(t *testing.T) {
+	sc, _, c := opened(t, invented())
+	for _, field := range []draft.Field{"", draft.Weight, draft.Reason("lithium", draft.ReasonText), "screening.nothing"} {
+		if sc.Focus(field); c.Focused() != nil {
+			t.Errorf("%q took the focus", field)
+		}
+	}
+	if sc.Focus(draft.Screening(screen.Warfarin)); focusedName(c) != "screening.warfarin" {
+		t.Errorf("the focus is at %q", focusedName(c))
 	}
 }
 
-// TestGallery writes pictures into the folder named by HANDBREADTH_GALLERY.
-func TestGallery(t *testing.T) {
-	folder := os.Getenv("HANDBREADTH_GALLERY")
-	if folder == "" {
-		t.Log("HANDBREADTH_GALLERY is not set: no pictures")
-		return
+// BenchmarkShow makes the section and lays it out for the first time;
+// BenchmarkAnswer is one answer.
+func BenchmarkShow(b *testing.B) {
+	test.NewTempApp(b).Settings().SetTheme(theme.New(theme.Light, 1))
+	for b.Loop() {
+		w := test.NewWindow(New(draft.NewSession(askedOf(screen.Lithium), unit.Style{})).Object())
+		w.Resize(fyne.NewSize(958, 700))
+		w.Canvas().Capture()
+		w.Close()
 	}
-	held := invented()
-	for _, q := range screen.Questions() {
-		held[draft.Screening(q.Code)] = draft.AnswerNo
-	}
-	held[draft.Screening(screen.Lithium)] = draft.AnswerYes
-	for name, form := range map[string]draft.Form{"begun": invented(), "held": held} {
-		for _, v := range []theme.Variant{theme.Light, theme.Dark} {
-			widgets.ResetNames()
-			test.NewTempApp(t).Settings().SetTheme(theme.New(v, 1))
-			w := inWindow(t, v, New(draft.NewSession(form, unit.Style{})), fyne.NewSize(958, 2400))
-			file, err := os.Create(filepath.Join(folder, "screening-"+name+map[theme.Variant]string{theme.Light: "-light", theme.Dark: "-dark"}[v]+".png"))
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := png.Encode(file, w.Canvas().Capture()); err != nil {
-				t.Fatal(err)
-			}
-			file.Close()
-		}
+}
+
+func BenchmarkAnswer(b *testing.B) {
+	test.NewTempApp(b).Settings().SetTheme(theme.New(theme.Light, 1))
+	session := draft.NewSession(askedOf(), unit.Style{})
+	test.NewTempWindow(b, New(session).Object()).Resize(fyne.NewSize(958, 700))
+	for i := 0; b.Loop(); i++ {
+		session.Set(draft.Screening(screen.Lithium), []string{"yes", "no"}[i%2])
 	}
 }

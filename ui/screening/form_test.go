@@ -1,0 +1,41 @@
+package screening
+
+import (
+	"handbreadth/domain/screen"
+	"handbreadth/domain/unit"
+	"handbreadth/ui/draft"
+)
+
+// invented is an invented adult of whom nothing was asked yet.
+func invented() draft.Form {
+	return draft.Form{
+		draft.Date: "2 March 2026", draft.Born: "17 May 1990", draft.Sex: "female", draft.Height: "168 cm", draft.Weight: "72.6 kg",
+		draft.Activity: "low_active", draft.GoalKind: "lose", draft.GoalWeight: "66 kg", draft.GoalBy: "31 August 2026",
+	}
+}
+
+// askedOf is the invented adult with every question answered no but for those
+// named, which are yes.
+func askedOf(yes ...screen.Code) draft.Form {
+	form := invented()
+	for _, q := range screen.Questions() {
+		form[draft.Screening(q.Code)] = draft.AnswerNo
+	}
+	for _, code := range yes {
+		form[draft.Screening(code)] = draft.AnswerYes
+	}
+	return form
+}
+
+func with(form draft.Form, pairs ...string) draft.Form {
+	for i := 0; i < len(pairs); i += 2 {
+		form[draft.Field(pairs[i])] = pairs[i+1]
+	}
+	return form
+}
+
+func outcomeOfForm(form draft.Form) outcome {
+	s := draft.NewSession(form, unit.Style{})
+	plan, ok := s.Plan()
+	return outcomeOf(plan, ok, s.Reading())
+}
