@@ -2,9 +2,11 @@ package widgets
 
 import (
 	"fmt"
+	"image"
 	"sync"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 
 	draw "handbreadth/assets/hand"
 	"handbreadth/domain/hand"
@@ -56,6 +58,39 @@ func drawingOf(kind hand.Kind, half bool, dims draw.Dimensions, pixels float64) 
 	}
 	drawings.made[key] = made
 	return made
+}
+
+// rasters keeps the drawings as they were rendered, by size in device pixels.
+// The toolkit reads the whole source of a vector picture whenever it asks for
+// the size of one that is not on the screen yet, which costs tens of
+// milliseconds for a hand.
+var rasters = struct {
+	sync.Mutex
+	made map[rasterKey]image.Image
+}{made: map[rasterKey]image.Image{}}
+
+type rasterKey struct {
+	picture       string
+	width, height int
+}
+
+// raster returns the drawing rendered for a place of so many device pixels; nil
+// where it cannot be rendered.
+func (d handDrawing) raster(width, height float32) image.Image {
+	key := rasterKey{d.picture.Name(), int(width + 0.5), int(height + 0.5)}
+	rasters.Lock()
+	defer rasters.Unlock()
+	if made, ok := rasters.made[key]; ok {
+		return made
+	}
+	if len(rasters.made) >= mostDrawings {
+		clear(rasters.made)
+	}
+	render := canvas.NewImageFromResource(d.picture)
+	render.FillMode = canvas.ImageFillContain
+	render.Resize(fyne.NewSize(float32(key.width), float32(key.height)))
+	rasters.made[key] = render.Image
+	return render.Image
 }
 
 // washHex is the one tint of the drawings: between the tint of the look and its

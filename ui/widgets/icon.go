@@ -79,6 +79,7 @@ func newIcon(name IconName, colour fyne.ThemeColorName, size float32) *icon {
 	i := &icon{name: name, colour: colour, image: canvas.NewImageFromResource(Icon(name, colour))}
 	i.image.FillMode = canvas.ImageFillContain
 	i.image.SetMinSize(fyne.NewSize(size, size))
+	i.image.Resize(fyne.NewSize(size, size)) // rendered once; without a size its source is read for every layout
 	return i
 }
 

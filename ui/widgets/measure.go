@@ -1,6 +1,7 @@
 package widgets
 
 import (
+	"fmt"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -90,7 +91,7 @@ func split(count unit.Measure) (wholes int, half bool) {
 func (m *MeasureFigure) drawRow() {
 	wholes, half := split(m.count)
 	whole, halved := m.drawing(false), m.drawing(true)
-	key := m.count.String() + whole.picture.Name() + halved.picture.Name()
+	key := fmt.Sprint(m.count, whole.picture.Name(), halved.picture.Name(), m.scale())
 	if key == m.shown {
 		return
 	}
@@ -112,20 +113,25 @@ func (m *MeasureFigure) drawRow() {
 }
 
 func (m *MeasureFigure) drawing(half bool) handDrawing {
-	scale := float32(1)
+	return drawingOf(m.kind, half, m.dims, float64(m.size*m.scale()))
+}
+
+// scale is how many device pixels a unit has where the figure is.
+func (m *MeasureFigure) scale() float32 {
 	if m.self != nil {
 		if c := canvasOf(m); c != nil {
-			scale = c.Scale()
+			return c.Scale()
 		}
 	}
-	return drawingOf(m.kind, half, m.dims, float64(m.size*scale))
+	return 1
 }
 
 // image is one drawing in a box of the figure's height and no wider than high.
 func (m *MeasureFigure) image(d handDrawing) *canvas.Image {
-	image := canvas.NewImageFromResource(d.picture)
+	size := fyne.NewSize(min(m.size*d.aspect, m.size*1.25), m.size)
+	image := canvas.NewImageFromImage(d.raster(size.Width*m.scale(), size.Height*m.scale()))
 	image.FillMode = canvas.ImageFillContain
-	image.SetMinSize(fyne.NewSize(min(m.size*d.aspect, m.size*1.25), m.size))
+	image.SetMinSize(size)
 	return image
 }
 
