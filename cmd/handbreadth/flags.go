@@ -16,7 +16,6 @@ type options struct {
 	benchStart bool
 	benchHold  bool
 	size       fyne.Size
-	probe      string // file; only in programs built with the probe
 }
 
 // The size of the window at first.
@@ -36,7 +35,7 @@ func readFlags(arguments []string, out io.Writer) (options, error) {
 	flags.BoolVar(&o.benchStart, "bench-start", false, "print first-frame when the first frame is drawn, then end")
 	flags.BoolVar(&o.benchHold, "bench-hold", false, "with -bench-start: stay open until the input closes")
 	size := flags.String("size", "", "size of the window, such as `1366x768`")
-	probeFlag(flags, &o)
+	probeFlag(flags)
 	if err := flags.Parse(arguments); err != nil {
 		return o, err
 	}

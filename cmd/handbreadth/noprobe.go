@@ -9,6 +9,6 @@ import (
 )
 
 // The probe is only in programs built for the journey.
-func probeFlag(*flag.FlagSet, *options) {}
+func probeFlag(*flag.FlagSet) {}
 
 func (p *program) probe(*ui.Tools) {}

@@ -33,8 +33,11 @@ type Control struct {
 	Text                string
 }
 
-func probeFlag(flags *flag.FlagSet, o *options) {
-	flags.StringVar(&o.probe, "probe", "", "write what is shown to this `file`, for the journey")
+// probePath is the file to write to; "" is none.
+var probePath string
+
+func probeFlag(flags *flag.FlagSet) {
+	flags.StringVar(&probePath, "probe", "", "write what is shown to this `file`, for the journey")
 }
 
 // probeEvery is how often the program looks whether something has changed.
@@ -48,10 +51,10 @@ type prober struct {
 }
 
 func (p *program) probe(*ui.Tools) {
-	if p.options.probe == "" {
+	if probePath == "" {
 		return
 	}
-	w := &prober{program: p, path: p.options.probe}
+	w := &prober{program: p, path: probePath}
 	task.After(nil, probeEvery, w.look)
 }
 
