@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"handbreadth/domain/derive"
+	"handbreadth/domain/screen"
 	"handbreadth/ui/draft"
 	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
@@ -40,7 +41,7 @@ type findingGroup struct {
 
 func newFindings(source Source, settle func(), goTo func(section string)) *findings {
 	f := &findings{source: source, settle: settle, cards: map[string]*findingCard{}}
-	f.count = widgets.NewText("", widgets.Strong)
+	f.count = widgets.NewLine("", widgets.Strong)
 	f.see = widgets.Name(widgets.NewTextButton("Go there", f.reveal), "screening.see")
 	f.glance = widgets.Row(f.count, f.see)
 	f.title = widgets.NewText("What this comes to", widgets.Title)
@@ -102,12 +103,11 @@ func (f *findings) card(it item) *findingCard {
 		c.card.SetFinding(it.Finding)
 	}
 	if it.Reason && c.reason == nil {
-		c.reason = newReasonForm(it.Finding.Code, f.source)
-		c.object.Add(c.reason.object)
+		c.addReason(f.source, f.settle)
 	}
 	if c.reason != nil {
-		c.reason.object.Hidden = !it.Reason
 		c.reason.show(f.shown)
+		c.arrange(it)
 	}
 	return c
 }
@@ -119,10 +119,10 @@ func (f *findings) focus(field draft.Field) {
 		return
 	}
 	c, known := f.cards[code+" "+derive.Hold.String()]
-	if !known || c.reason == nil || !c.reason.object.Visible() {
+	if !known || c.reason == nil || !slices.Contains(f.shown, code) {
 		return
 	}
-	f.settle()
+	c.open()
 	c.reason.focus(field)
 }
 
@@ -140,10 +140,49 @@ type findingCard struct {
 	object *fyne.Container
 	card   *widgets.FindingCard
 	reason *reasonForm
+	opener *fyne.Container // with the button that opens the form; nil where it is open
+	opened bool
+	settle func()
 }
 
 func newFindingCard(f derive.Finding) *findingCard {
 	c := &findingCard{card: widgets.NewFindingCard(f)}
 	c.object = widgets.ColumnGap(theme.Unit+theme.Half, c.card)
 	return c
+}
+
+// addReason adds the form of the reason. What was not asked is better asked than
+// excused, so its form is opened by a button first.
+func (c *findingCard) addReason(source Source, settle func()) {
+	code := c.card.Finding().Code
+	c.settle = settle
+	c.reason = newReasonForm(code, source)
+	c.object.Add(c.reason.object)
+	if code == screen.NotAskedCode {
+		b := widgets.Name(widgets.NewTextButton("Record why they were not asked", c.onOpen), "screening.not_asked.reason")
+		c.opener = widgets.InsetSides(theme.Unit+theme.Half, 0, 0, theme.Half, widgets.Row(b))
+		c.object.Add(c.opener)
+	}
+}
+
+// arrange shows the form, or the button that opens it.
+func (c *findingCard) arrange(it item) {
+	c.opened = c.opened || it.Lifted
+	folded := c.opener != nil && !c.opened
+	c.reason.object.Hidden = !it.Reason || folded
+	if c.opener != nil {
+		c.opener.Hidden = !it.Reason || !folded
+	}
+}
+
+// open shows the form.
+func (c *findingCard) open() {
+	c.opened = true
+	c.arrange(item{Reason: true})
+	c.settle()
+}
+
+func (c *findingCard) onOpen() {
+	c.open()
+	c.reason.focus(draft.Reason(c.card.Finding().Code, draft.ReasonText))
 }

@@ -151,9 +151,9 @@ func (o outcome) glance() string {
 	}
 	switch {
 	case len(o.Groups[refers]) > 0:
-		return counted(len(o.Groups[refers]), "finding refers", "findings refer")
+		return counted(len(o.Groups[refers]), "finding asks for a referral", "findings ask for a referral")
 	case waiting > 0:
-		return counted(waiting, "finding holds", "findings hold")
+		return counted(waiting, "finding holds the plan", "findings hold the plan")
 	case len(o.Groups[cautions]) > 0:
 		return counted(len(o.Groups[cautions]), "finding asks for care", "findings ask for care")
 	}

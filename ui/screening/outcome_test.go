@@ -19,14 +19,14 @@ func TestOutcomeSortsByWhatItDoes(t *testing.T) {
 		title  string // of the holds, where there are any
 	}{
 		{"nothing yet", draft.Form{}, leadEmpty, "", ""},
-		{"a yes before the intake is complete", draft.Form{"screening.suicidal_thoughts": "yes"}, leadUnplanned, "1 finding refers", ""},
-		{"nothing asked", invented(), heldLead(1), "1 finding holds", "On hold"},
+		{"a yes before the intake is complete", draft.Form{"screening.suicidal_thoughts": "yes"}, leadUnplanned, "1 finding asks for a referral", ""},
+		{"nothing asked", invented(), heldLead(1), "1 finding holds the plan", "On hold"},
 		{"all no", askedOf(), leadOpen, "", ""},
-		{"one hold", askedOf(screen.Lithium), heldLead(1), "1 finding holds", "On hold"},
-		{"two holds", askedOf(screen.Lithium, screen.EatingDisorderPast), heldLead(2), "2 findings hold", "On hold"},
+		{"one hold", askedOf(screen.Lithium), heldLead(1), "1 finding holds the plan", "On hold"},
+		{"two holds", askedOf(screen.Lithium, screen.EatingDisorderPast), heldLead(2), "2 findings hold the plan", "On hold"},
 		{"a reason", with(askedOf(screen.Lithium), "hold_reasons.lithium.text", "agreed"), leadLifted, "", "Reason recorded"},
-		{"one of two reasons", with(askedOf(screen.Lithium, screen.EatingDisorderPast), "hold_reasons.lithium.text", "agreed"), heldLead(1), "1 finding holds", "On hold"},
-		{"a referral", askedOf(screen.Type1Diabetes), leadReferred, "1 finding refers", ""},
+		{"one of two reasons", with(askedOf(screen.Lithium, screen.EatingDisorderPast), "hold_reasons.lithium.text", "agreed"), heldLead(1), "1 finding holds the plan", "On hold"},
+		{"a referral", askedOf(screen.Type1Diabetes), leadReferred, "1 finding asks for a referral", ""},
 		{"a caution", askedOf(screen.Warfarin), leadOpen, "1 finding asks for care", ""},
 	} {
 		o := outcomeOfForm(c.form)

@@ -31,9 +31,9 @@ func newReasonForm(code string, source Source) *reasonForm {
 	}
 	r.copy = widgets.Row(widgets.Name(widgets.NewTextButton("Take name, registration and date from the other reason", r.onCopy),
 		"screening."+string(draft.Reason(code, "copy"))))
-	const pairWidth = 240
+	const leastWidth = 210
 	column := widgets.ColumnGap(theme.Unit+theme.Half, r.status, box[draft.ReasonText], r.copy,
-		widgets.Grid(pairWidth, box[draft.ReasonBy], box[draft.ReasonRegistration], box[draft.ReasonDate]), box[draft.ReasonPrescriber])
+		widgets.Grid(leastWidth, box[draft.ReasonBy], box[draft.ReasonRegistration], box[draft.ReasonDate]), box[draft.ReasonPrescriber])
 	r.object = widgets.InsetSides(theme.Two, 0, 0, theme.Unit, column)
 	return r
 }

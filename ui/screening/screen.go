@@ -74,10 +74,12 @@ func (s *Screen) Object() fyne.CanvasObject { return s.page }
 func (s *Screen) Focus(field draft.Field) {
 	if code, is := questionOf(field); is {
 		if q, known := s.rows[code]; known && q.object.Visible() {
+			s.settle()
 			widgets.FocusOn(q.YesNo)
 		}
 		return
 	}
+	s.settle()
 	s.findings.focus(field)
 }
 
@@ -126,7 +128,6 @@ func (s *Screen) show() {
 		q.show(reading.Intake.Screening.Of(code), isAsked(q.row, reading))
 	}
 	s.findings.show()
-	s.settle()
 }
 
 func (q *question) show(answer screen.Answer, asked bool) {

@@ -191,6 +191,28 @@ func TestAReferralLeadsToTheNote(t *testing.T) {
 	}
 }
 
+func TestWhyQuestionsWereNotAskedIsWrittenBehindAButton(t *testing.T) {
+	sc, s, c := opened(t, invented())
+	card := sc.findings.cards["not_asked hold"]
+	if card.reason.object.Visible() {
+		t.Error("the form is open")
+	}
+	press(t, "screening.not_asked.reason")
+	if focusedName(c) != "screening.hold_reasons.not_asked.text" {
+		t.Fatalf("the focus is at %q", focusedName(c))
+	}
+	test.Type(c.Focused(), "would not answer")
+	if plan, _ := s.Plan(); !plan.Gate.Open() || !card.reason.object.Visible() {
+		t.Errorf("gate %+v", plan.Gate)
+	}
+	for _, q := range screen.Questions() {
+		s.Set(draft.Screening(q.Code), draft.AnswerNo)
+	}
+	if sc.findings.groups[holds].object.Visible() {
+		t.Error("the hold is still shown")
+	}
+}
+
 func TestFrailtyIsAskedFrom65(t *testing.T) {
 	sc, s, c := opened(t, invented())
 	sc.Focus(draft.Screening(screen.Frail))
