@@ -95,14 +95,20 @@ func (e *entry) TypedShortcut(shortcut fyne.Shortcut) {
 			}
 		}
 	}
-	custom, is := shortcut.(*desktop.CustomShortcut)
-	if is && len(custom.KeyName) == 1 {
+	if forWindow(shortcut) {
 		if window, ok := canvasOf(e).(fyne.Shortcutable); ok {
 			window.TypedShortcut(shortcut)
 			return
 		}
 	}
 	e.Entry.TypedShortcut(shortcut)
+}
+
+// forWindow reports whether a shortcut is of one letter; those of Fyne's entry
+// are of its own types or of named keys.
+func forWindow(shortcut fyne.Shortcut) bool {
+	custom, is := shortcut.(*desktop.CustomShortcut)
+	return is && len(custom.KeyName) == 1
 }
 
 // rusty shows an entry in the program's own way: the border of the focused one
