@@ -9,6 +9,10 @@ import (
 	"handbreadth/ui/widgets"
 )
 
+// WithoutNumbers is kept with the client, so that nobody whom numbers harm is
+// given them at the next visit because a switch was forgotten.
+const WithoutNumbers draft.Field = "handout.without_numbers"
+
 // paperSizes are the papers in the order of the choice.
 var paperSizes = []string{A4, Letter}
 
@@ -53,7 +57,7 @@ func (c *choices) buildPages(several func([]int), one func(int)) {
 	c.pages.SetSelected(all)
 	c.without = widgets.Name(widgets.NewMultiChoice("", []widgets.Option{{
 		Label: "Without numbers", Description: "No weight, energy or grams: only measures, foods and steps.",
-	}}, several), "handout.without_numbers")
+	}}, c.onWithout), "handout.without_numbers")
 	c.paper = widgets.Name(widgets.NewChoice("Paper", []widgets.Option{{Label: "A4"}, {Label: "US Letter"}}, one), "handout.paper")
 	c.paper.SetSelected(0)
 }
@@ -70,10 +74,21 @@ func (c *choices) buildNext() {
 func (c *choices) onStep(text string)  { c.session.Set(draft.NextStep, text) }
 func (c *choices) onVisit(text string) { c.session.Set(draft.NextVisit, text) }
 
+func (c *choices) onWithout(selected []int) {
+	text := ""
+	if len(selected) > 0 {
+		text = draft.AnswerYes
+	}
+	c.session.Set(WithoutNumbers, text)
+}
+
 // show follows the form and what paper there is.
 func (c *choices) show(v view, free bool) {
 	c.object.SetTitle(map[bool]string{true: "Referral note", false: "Handout"}[v.State == referred])
 	c.plan.Hidden = v.State == referred
+	if on := c.withoutNumbers(); on != (len(c.without.Selected()) > 0) {
+		c.without.SetSelected(map[bool][]int{true: {0}}[on])
+	}
 	showText(c.step, c.session.Get(draft.NextStep))
 	showText(&c.visit.Field, c.session.Get(draft.NextVisit))
 	for _, b := range []*widgets.Button{c.save, c.print} {
@@ -85,6 +100,8 @@ func (c *choices) show(v view, free bool) {
 	}
 	c.object.Refresh()
 }
+
+func (c *choices) withoutNumbers() bool { return c.session.Get(WithoutNumbers) == draft.AnswerYes }
 
 // showText follows the form; the text that is being typed is the form's own.
 func showText(f *widgets.Field, text string) {
@@ -100,7 +117,7 @@ func (c *choices) choice() Choice {
 	form := c.session.Form()
 	visit, _ := visitWords(form.Get(draft.NextVisit), c.session.Reading().Intake.Date)
 	return Choice{
-		Paper: paperSizes[c.paper.Selected()], WithoutNumbers: len(c.without.Selected()) > 0,
+		Paper: paperSizes[c.paper.Selected()], WithoutNumbers: c.withoutNumbers(),
 		Pages: keysOf(c.names, c.pages.Selected()), NextStep: form.Get(draft.NextStep), NextVisit: visit,
 	}
 }

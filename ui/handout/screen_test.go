@@ -357,3 +357,19 @@ func TestFocusFindsItsFields(t *testing.T) {
 		t.Error("next step has not the focus")
 	}
 }
+
+func TestWithoutNumbersStaysWithTheClient(t *testing.T) {
+	d := sit(t, answers(), task.Inline{})
+	pick(d.screen.choices.without, 0)
+	if d.session.Get(WithoutNumbers) != draft.AnswerYes {
+		t.Fatal("the switch is not in the form")
+	}
+	again := sit(t, d.session.Form(), task.Inline{})
+	if got := again.papers.previews[0]; !got.WithoutNumbers || len(again.screen.choices.without.Selected()) != 1 {
+		t.Errorf("opened again: %+v", got)
+	}
+	again.session.Set(WithoutNumbers, "")
+	if len(again.screen.choices.without.Selected()) != 0 {
+		t.Error("the switch does not follow the form")
+	}
+}
