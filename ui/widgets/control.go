@@ -28,10 +28,24 @@ func FocusOn(object fyne.CanvasObject) bool {
 func focus(target fyne.Focusable) bool {
 	c := canvasOf(target.(fyne.CanvasObject))
 	if c == nil {
+		c = onlyCanvas()
+	}
+	if c == nil {
 		return false
 	}
 	c.Focus(target)
-	return true
+	return c.Focused() == target
+}
+
+// onlyCanvas returns the canvas of the program's one window. An object that was
+// hidden until now belongs to no canvas before it was painted, and can take the
+// focus all the same.
+func onlyCanvas() fyne.Canvas {
+	windows := fyne.CurrentApp().Driver().AllWindows()
+	if len(windows) != 1 {
+		return nil
+	}
+	return windows[0].Canvas()
 }
 
 // canvasOf returns the window's canvas that an object is on, nil while it is on
