@@ -64,9 +64,9 @@ func (c *choices) buildPages(several func([]int), one func(int)) {
 
 func (c *choices) buildNext() {
 	const rows = 3
-	c.step = widgets.Name(widgets.NewArea("Next step", "what was agreed to try first", rows), "handout."+string(draft.NextStep))
+	c.step = widgets.Name(widgets.NewArea("Next step", "What was agreed to try first.", rows), "handout."+string(draft.NextStep))
 	c.step.OnChanged = c.onStep
-	c.visit = widgets.Name(widgets.NewDateField("Next visit", "such as 30 March 2026; may stay empty"), "handout."+string(draft.NextVisit))
+	c.visit = widgets.Name(widgets.NewDateField("Next visit", "Such as 30 March 2026; may stay empty."), "handout."+string(draft.NextVisit))
 	c.visit.CheckDate = func(next unit.Date) error { return checkVisit(next, c.session.Reading().Intake.Date) }
 	c.visit.OnChanged = c.onVisit
 }

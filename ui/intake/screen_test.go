@@ -69,7 +69,7 @@ func TestEveryKeystrokeGoesIntoTheForm(t *testing.T) {
 			t.Fatalf("after %q the form has %q", step.key, got)
 		}
 	}
-	if got := s.field(draft.Weight).Understood(); got != "Understood as 72.5 kg" {
+	if got := s.field(draft.Weight).Understood(); got != "= 72.5 kg" {
 		t.Errorf("understood as %q", got)
 	}
 	c.Focus(nil)
@@ -198,11 +198,11 @@ func TestUnknownAllergensCanBeLeftOut(t *testing.T) {
 
 func TestUnitsOfThePracticeChangeTheHints(t *testing.T) {
 	s, session, _ := opened(t, draft.Form{draft.Weight: "160"})
-	if got := s.field(draft.Weight).Understood(); got != "Understood as 160 kg" {
+	if got := s.field(draft.Weight).Understood(); got != "= 160 kg" {
 		t.Errorf("metric: %q", got)
 	}
 	session.SetStyle(unit.Style{System: unit.USCustomary})
-	if got := s.field(draft.Weight).Understood(); got != "Understood as 160 lb" {
+	if got := s.field(draft.Weight).Understood(); got != "= 160 lb" {
 		t.Errorf("US: %q", got)
 	}
 }

@@ -128,7 +128,7 @@ func understood(field draft.Field, r draft.Reading) string {
 	case draft.GoalBy:
 		words = weekday(r.Intake.Goal.By) + words
 	}
-	return "Understood as " + words
+	return "= " + words
 }
 
 func weekday(d unit.Date) string { return d.Weekday().String() + " " }

@@ -56,16 +56,16 @@ func TestUnderstoodAsInTheUnitsOfThePractice(t *testing.T) {
 		field      draft.Field
 		text, want string // "" refuses
 	}{
-		{unit.Style{}, draft.Weight, "11 st 6 lb", "Understood as 72.6 kg"},
-		{unit.Style{}, draft.Weight, "72,5", "Understood as 72.5 kg"},
-		{us, draft.Weight, "160", "Understood as 160 lb"},
+		{unit.Style{}, draft.Weight, "11 st 6 lb", "= 72.6 kg"},
+		{unit.Style{}, draft.Weight, "72,5", "= 72.5 kg"},
+		{us, draft.Weight, "160", "= 160 lb"},
 		{uk, draft.Weight, "70", ""},
-		{uk, draft.Weight, "11 st 6", "Understood as 11 st 6 lb"},
-		{unit.Style{}, draft.Height, "1.68", "Understood as 168 cm"},
-		{us, draft.Height, "66", "Understood as 5 ft 6 in"},
-		{unit.Style{}, draft.Born, "17/5/1990", "Understood as 17 May 1990, 35 years old at this visit"},
+		{uk, draft.Weight, "11 st 6", "= 11 st 6 lb"},
+		{unit.Style{}, draft.Height, "1.68", "= 168 cm"},
+		{us, draft.Height, "66", "= 5 ft 6 in"},
+		{unit.Style{}, draft.Born, "17/5/1990", "= 17 May 1990, 35 years old at this visit"},
 		{unit.Style{}, draft.Born, "2031-01-01", ""},
-		{unit.Style{}, draft.GoalBy, "31 Aug 2026", "Understood as Monday 31 August 2026"},
+		{unit.Style{}, draft.GoalBy, "31 Aug 2026", "= Monday 31 August 2026"},
 		{unit.Style{}, draft.GoalWeight, "80 kg", ""},
 		{unit.Style{EnergyIn: unit.InKilojoules}, draft.GoalEnergy, "7500", ""},
 	} {
@@ -73,7 +73,7 @@ func TestUnderstoodAsInTheUnitsOfThePractice(t *testing.T) {
 		got, err := understand(form, c.style, c.field, c.text)
 		if c.field == draft.GoalEnergy { // an energy and a date exclude each other, told at the date
 			delete(form, draft.GoalBy)
-			if got, err = understand(form, c.style, c.field, c.text); err != nil || got != "Understood as 7500 kJ a day" {
+			if got, err = understand(form, c.style, c.field, c.text); err != nil || got != "= 7500 kJ a day" {
 				t.Errorf("energy: %q, %v", got, err)
 			}
 			continue

@@ -83,7 +83,7 @@ func understandDate(text string) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	return "Understood as " + d.Weekday().String() + " " + d.Long(), nil
+	return "= " + d.Weekday().String() + " " + d.Long(), nil
 }
 
 // codeOf returns the code of the hold that a field of a reason belongs to.
