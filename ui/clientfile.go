@@ -142,7 +142,9 @@ func (f *clientFile) show(section Section) {
 func (f *clientFile) newScreen(section Section) sectionScreen {
 	switch section {
 	case SectionScreening:
-		return screening.New(f.session)
+		s := screening.New(f.session)
+		s.OnGo = f.goTo
+		return s
 	case SectionTargets:
 		s := targets.New(f.session)
 		s.OnGo = f.goTo

@@ -1,0 +1,174 @@
+//go:build journey
+
+package main
+
+import (
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// TestJourney goes through a whole first day with mouse and keyboard: practice,
+// intake, screening, targets, measures, handout, a kept plan; the program is
+// killed while something is typed, and opened again; a second client in pounds
+// and inches; closed, opened, both found.
+func TestJourney(t *testing.T) {
+	program, data := buildWithProbe(t), t.TempDir()
+	d := start(t, program, data, "welcome")
+	d.picture("welcome")
+	d.click("welcome.start")
+	d.until("the list of clients", func(s seenState) bool { return s.Place == "clients" })
+	newClient(d, "Wren Example")
+	metricIntake(d)
+	screening(d)
+	targets(d)
+	d.key("ctrl+4")
+	d.until("the measures", func(s seenState) bool { return s.Section == "measures" && s.Controls["measures.day"].Width > 0 })
+	d.picture("measures")
+	handout(d, filepath.Join(data, "wren.pdf"))
+	before := killed(t, d)
+	d = start(t, program, data, "clients")
+	openByName(d, "wren")
+	d.until("what was saved is there", func(s seenState) bool {
+		return strings.HasPrefix(s.Controls["intake.notes"].Text, "A quiet week") && s.Controls["intake.weight"].Text == "72,6" && s.Kept == before.Kept
+	})
+	d.picture("reopened")
+	d.key("Escape", "Escape")
+	imperialClient(d)
+	d.kill()
+	d = start(t, program, data, "clients")
+	openByName(d, "robin")
+	d.until("the second client is there", func(s seenState) bool { return s.Controls["intake.weight"].Text == "11 st 6 lb" && s.TargetKcal > 0 })
+	d.key("Escape", "Escape")
+	openByName(d, "wren")
+	d.until("the first client is there", func(s seenState) bool { return s.Controls["intake.client.name"].Text == "Wren Example" })
+}
+
+func newClient(d *driver, name string) {
+	d.t.Helper()
+	d.key("ctrl+n")
+	d.until("a name is asked for", func(s seenState) bool { return s.Focused == "clients.name" })
+	d.write(name)
+	d.until("the name is there", func(s seenState) bool { return s.Controls["clients.name"].Text == name })
+	d.key("Return")
+	d.until("the intake", func(s seenState) bool { return s.Place == "file" && s.Section == "intake" && s.Controls["intake.client.name"].Text == name })
+}
+
+// choose goes to a choice by Tab and takes its nth option.
+func choose(d *driver, name string, nth int) {
+	d.t.Helper()
+	d.tabTo(name)
+	turn := d.state().Turn
+	d.key("space")
+	d.until(name+" is chosen", func(s seenState) bool { return s.Turn > turn })
+	for range nth {
+		turn = d.state().Turn
+		d.key("Right")
+		d.until(name+" moved on", func(s seenState) bool { return s.Turn > turn })
+	}
+}
+
+func metricIntake(d *driver) {
+	d.t.Helper()
+	d.fill("intake.client.born", "17.5.1990")
+	choose(d, "intake.client.equation_sex", 0)
+	d.fill("intake.why", "Wants to climb the stairs without a rest.")
+	d.fill("intake.height", "168")
+	d.fill("intake.weight", "72,6")
+	choose(d, "intake.activity", 1)
+	choose(d, "intake.goal.kind", 0)
+	d.fill("intake.goal.weight", "68 kg")
+	d.until("a target", func(s seenState) bool { return s.TargetKcal > 0 && s.Status == "held" })
+	d.saved()
+	d.picture("intake")
+}
+
+func screening(d *driver) {
+	d.t.Helper()
+	d.key("ctrl+2")
+	d.until("the screening", func(s seenState) bool { return s.Section == "screening" })
+	d.click("screening.all_no")
+	d.click("screening.all_no.confirm")
+	d.until("nothing stops the plan", func(s seenState) bool { return s.Status == "issuable" })
+	d.picture("screening")
+}
+
+// targets moves the balance by keyboard until the fat floor stops it.
+func targets(d *driver) {
+	d.t.Helper()
+	const slider = "targets.carb_fat_balance_percent"
+	d.key("ctrl+3")
+	d.until("the targets", func(s seenState) bool { return s.Section == "targets" && s.Controls[slider].Width > 0 })
+	d.tabTo(slider)
+	turn := d.state().Turn
+	d.key("End")
+	d.until("the balance moved to the wall", func(s seenState) bool { return s.Turn > turn })
+	turn = d.state().Turn
+	d.key("Left")
+	d.until("the balance moved back", func(s seenState) bool { return s.Turn > turn })
+	d.saved()
+	d.picture("targets")
+}
+
+// handout keeps the plan, saves its paper and reads it back.
+func handout(d *driver, path string) {
+	d.t.Helper()
+	d.key("ctrl+5")
+	d.until("the handout", func(s seenState) bool { return s.Section == "handout" && s.Controls["handout.save"].Width > 0 })
+	d.click("file.keep")
+	d.until("the plan is kept", func(s seenState) bool { return strings.HasPrefix(s.Kept, "Plan 1") })
+	d.picture("handout")
+	d.click("handout.save")
+	savePaper(d, path)
+	text, err := exec.Command("pdftotext", "-layout", path, "-").Output()
+	if err != nil {
+		d.t.Fatal(err)
+	}
+	for _, word := range []string{"Wren", "kcal", "Protein", "Fat", "Carbohydrate", "Fibre", "palm", "fist", "cupped hand", "thumb", "Meal 3"} {
+		if !strings.Contains(string(text), word) {
+			d.t.Errorf("the handout lacks %q", word)
+		}
+	}
+}
+
+// killed kills the program in the middle of typing, after some of it was saved,
+// and returns what it showed at last.
+func killed(t *testing.T, d *driver) seenState {
+	t.Helper()
+	d.key("ctrl+1")
+	d.until("the intake", func(s seenState) bool { return s.Section == "intake" })
+	d.fill("intake.notes", "A quiet week")
+	d.saved()
+	shown := d.state()
+	d.write(" and then a bus")
+	d.kill()
+	return shown
+}
+
+func openByName(d *driver, name string) {
+	d.t.Helper()
+	d.until("the list of clients", func(s seenState) bool { return s.Place == "clients" && s.Controls["clients.search"].Width > 0 })
+	d.tabTo("clients.search")
+	d.key("ctrl+a", "BackSpace")
+	d.write(name)
+	d.key("Return")
+	d.until("the file of "+name, func(s seenState) bool {
+		return s.Place == "file" && strings.HasPrefix(strings.ToLower(s.Controls["intake.client.name"].Text), name)
+	})
+}
+
+func imperialClient(d *driver) {
+	d.t.Helper()
+	d.until("the list of clients", func(s seenState) bool { return s.Place == "clients" })
+	newClient(d, "Robin Sample")
+	d.fill("intake.client.born", "2 March 1980")
+	choose(d, "intake.client.equation_sex", 1)
+	d.fill("intake.height", "5 ft 11 in")
+	d.fill("intake.weight", "11 st 6 lb")
+	choose(d, "intake.activity", 2)
+	choose(d, "intake.goal.kind", 1)
+	d.until("a target", func(s seenState) bool { return s.TargetKcal > 0 })
+	d.saved()
+	d.picture("imperial")
+}
