@@ -40,7 +40,7 @@ func (s *Shell) SaveNow() {
 	if s.desk == nil {
 		return
 	}
-	if err := s.flush(); err != nil {
+	if err := s.Flush(); err != nil {
 		s.toast.Warn(s.tools.Words(err))
 		return
 	}

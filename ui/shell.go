@@ -261,7 +261,7 @@ func (s *Shell) Back() {
 // Close saves what is not saved yet and closes the window. Where that is not
 // possible it asks first.
 func (s *Shell) Close() {
-	err := s.flush()
+	err := s.Flush()
 	if err == nil {
 		s.window.Close()
 		return
@@ -272,8 +272,8 @@ func (s *Shell) Close() {
 	})
 }
 
-// flush writes all that is not on the disk yet.
-func (s *Shell) flush() error {
+// Flush writes all that is not on the disk yet.
+func (s *Shell) Flush() error {
 	if s.settings != nil {
 		if err := s.settings.flush(); err != nil {
 			return err

@@ -47,6 +47,27 @@ func demoSettings() ui.Settings {
 	}
 }
 
+// noteFilled is set in a demo file that was filled to its end.
+const noteFilled = "demo_filled"
+
+// readyDemo fills the demo, unless it is full already. One that was cut short
+// begins anew.
+func (d *desk) readyDemo(ctx context.Context) error {
+	_, err := d.records.Meta(ctx, noteFilled)
+	if !errors.Is(err, store.ErrNotFound) {
+		return err
+	}
+	for _, id := range append(d.Find("", false), d.Find("", true)...) {
+		if err := d.Delete(ctx, id); err != nil {
+			return err
+		}
+	}
+	if err := d.fillDemo(ctx); err != nil {
+		return err
+	}
+	return d.records.SetMeta(ctx, noteFilled, "yes")
+}
+
 // fillDemo fills an empty file with the invented practice. The clients are
 // seeded so that the first of the list is the last one added.
 func (d *desk) fillDemo(ctx context.Context) error {

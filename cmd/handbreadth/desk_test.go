@@ -248,6 +248,19 @@ func TestTheDemoIsDiverse(t *testing.T) {
 	}
 }
 
+func TestADemoThatWasCutShortBeginsAnew(t *testing.T) {
+	ctx, d := context.Background(), newDesk(t, t.TempDir())
+	newFile(t, d, "Somebody Half-Made")
+	for range 2 { // the second time it is full, and stays
+		if err := d.readyDemo(ctx); err != nil {
+			t.Fatal(err)
+		}
+		if n := len(d.Find("", false)); n != len(demoClients()) || len(d.Find("somebody", false)) != 0 {
+			t.Fatalf("%d clients", n)
+		}
+	}
+}
+
 func TestAPaperIsSavedAndEntered(t *testing.T) {
 	ctx, d := context.Background(), newDesk(t, t.TempDir())
 	f := newFile(t, d, "Wren Applecart")

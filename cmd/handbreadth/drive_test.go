@@ -19,7 +19,7 @@ type seenState struct {
 	Place, Section, Save, Kept, Status, Focused string
 	Turn, OnDisk                                int
 	TargetKcal                                  float64
-	Asking                                      bool
+	Asking, Dialog                              bool
 	Controls                                    map[string]struct {
 		X, Y, Width, Height int
 		Text                string

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
@@ -26,7 +27,7 @@ func TestJourney(t *testing.T) {
 	d.key("ctrl+4")
 	d.until("the measures", func(s seenState) bool { return s.Section == "measures" && s.Controls["measures.day"].Width > 0 })
 	d.picture("measures")
-	handout(d, filepath.Join(data, "wren.pdf"))
+	handout(d)
 	before := killed(t, d)
 	d = start(t, program, data, "clients")
 	openByName(d, "wren")
@@ -112,15 +113,14 @@ func targets(d *driver) {
 }
 
 // handout keeps the plan, saves its paper and reads it back.
-func handout(d *driver, path string) {
+func handout(d *driver) {
 	d.t.Helper()
 	d.key("ctrl+5")
 	d.until("the handout", func(s seenState) bool { return s.Section == "handout" && s.Controls["handout.save"].Width > 0 })
 	d.click("file.keep")
 	d.until("the plan is kept", func(s seenState) bool { return strings.HasPrefix(s.Kept, "Plan 1") })
 	d.picture("handout")
-	d.click("handout.save")
-	savePaper(d, path)
+	path := savePaper(d)
 	text, err := exec.Command("pdftotext", "-layout", path, "-").Output()
 	if err != nil {
 		d.t.Fatal(err)
@@ -130,6 +130,29 @@ func handout(d *driver, path string) {
 			d.t.Errorf("the handout lacks %q", word)
 		}
 	}
+}
+
+// savePaper takes the proposed name in the home folder and returns the path once
+// the whole paper is there.
+func savePaper(d *driver) (path string) {
+	d.t.Helper()
+	home, err := os.UserHomeDir()
+	if err != nil {
+		d.t.Fatal(err)
+	}
+	d.click("handout.save")
+	d.until("the file dialog", func(s seenState) bool { return s.Dialog })
+	d.key("Return")
+	d.until("the paper is written", func(seenState) bool {
+		found, err := filepath.Glob(filepath.Join(home, "Wren plan *.pdf"))
+		if err != nil || len(found) == 0 {
+			return false
+		}
+		path = found[len(found)-1]
+		info, err := os.Stat(path)
+		return err == nil && info.Size() > 0
+	})
+	return path
 }
 
 // killed kills the program in the middle of typing, after some of it was saved,

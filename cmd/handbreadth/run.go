@@ -64,8 +64,9 @@ func (p *program) open(begin func()) error {
 	}
 	begin()
 	p.window.ShowAndRun()
+	unsaved := p.shell.Flush() // where the program was asked to end from outside
 	background.Wait()
-	return errors.Join(p.close(), logFile.Close())
+	return errors.Join(unsaved, p.close(), logFile.Close())
 }
 
 // close lets go of the file and empties the shelf of papers.
@@ -90,8 +91,8 @@ func (p *program) sit(ctx context.Context, demo bool) (ui.Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	if demo && len(d.people) == 0 {
-		err = d.fillDemo(ctx)
+	if demo {
+		err = d.readyDemo(ctx)
 	}
 	if err == nil {
 		err = d.shelf.empty() // what an earlier run that was killed left
