@@ -32,7 +32,8 @@ type handDrawing struct {
 // store starts anew when it has grown past a few hundred pictures.
 var drawings = struct {
 	sync.Mutex
-	made map[drawingKey]handDrawing
+	made   map[drawingKey]handDrawing
+	serial int // names each drawing for good: the rasters are kept by name
 }{made: map[drawingKey]handDrawing{}}
 
 const mostDrawings = 400
@@ -52,8 +53,9 @@ func drawingOf(kind hand.Kind, half bool, dims draw.Dimensions, pixels float64) 
 	d := draw.Draw(measureOf(kind), dims, draw.Options{Half: half, Detail: key.detail})
 	const sourceSize = 240
 	svg := draw.SVG(d, draw.Palette{Ink: key.ink, Wash: washHex(), Paper: key.ground}, sourceSize)
+	drawings.serial++
 	made := handDrawing{
-		picture: fyne.NewStaticResource(fmt.Sprintf("hand-%s-%v-%d-%s-%d.svg", kind.Name(), half, key.detail, key.ink[1:], len(drawings.made)), svg),
+		picture: fyne.NewStaticResource(fmt.Sprintf("hand-%s-%v-%d-%s-%d.svg", kind.Name(), half, key.detail, key.ink[1:], drawings.serial), svg),
 		aspect:  float32(d.Width / d.Height),
 	}
 	drawings.made[key] = made

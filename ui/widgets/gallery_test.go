@@ -23,9 +23,7 @@ func TestGallery(t *testing.T) {
 	}
 	for name, variant := range map[string]theme.Variant{"light": theme.Light, "dark": theme.Dark} {
 		app := program(t, variant)
-		for sheet, build := range map[string]func() fyne.CanvasObject{
-			"controls": controlsSheet, "choices": choicesSheet, "numbers": numbersSheet, "measures": measuresSheet, "lists": listsSheet,
-		} {
+		for sheet, build := range sheets {
 			window := open(t, build(), 1100, 860)
 			settle(window.Content())
 			savePicture(t, window, dir, sheet+"-"+name+".png")
@@ -221,4 +219,30 @@ func listsSheet() fyne.CanvasObject {
 	toast.Offer("Ottoline Farrow was deleted from the list of clients.", "Undo", func() {})
 	toast.cancel()
 	return over
+}
+
+// wrongField is a field with a text that is no weight.
+func wrongField() *Field {
+	f := NewField("Weight", "kg, lb, or stones and pounds")
+	f.Check = func(text string) (string, error) {
+		return "", unit.Problem{Field: "weight", Given: text, Accepted: "a weight with its unit, such as 72.5 kg"}
+	}
+	f.SetText("heavy")
+	return f
+}
+
+// oneFinding is a hold with its button.
+func oneFinding() *FindingCard {
+	c := NewFindingCard(derive.Finding{Level: derive.Hold, Scope: derive.ScopeProtein, Text: "Kidney disease: ask first.", Source: derive.CommonPractice})
+	c.SetAction("Record a reason", nil)
+	return c
+}
+
+// openNumber is a number with its derivation open.
+func openNumber() *Disclosure {
+	d := NewDisclosure("Maintenance energy", unit.Style{})
+	d.SetValue("2304 kcal", "2016 to 2592")
+	d.SetSteps(demoSteps)
+	d.SetOpen(true)
+	return d
 }

@@ -98,6 +98,9 @@ func (y *YesNo) give(answer screen.Answer) {
 // besideFrom is the width from which the answers stand beside the question.
 const besideFrom float32 = 560
 
+// besideText is the least width that the question then has.
+const besideText float32 = 200
+
 // HeightFor returns the height that the row needs at a width.
 func (y *YesNo) HeightFor(width float32) float32 { return y.arrange(width, false) }
 
@@ -106,7 +109,7 @@ func (y *YesNo) CreateRenderer() fyne.WidgetRenderer {
 	r := y.options.CreateRenderer().(*renderer)
 	r.parts = append(r.parts, y.note)
 	r.min = func() fyne.Size {
-		width := max(y.answersWidth(), y.label.MinSize().Width)
+		width := max(y.widest(), y.label.MinSize().Width)
 		return fyne.NewSize(width, y.HeightFor(max(width, y.Size().Width)))
 	}
 	r.layout = func(size fyne.Size) { y.arrange(size.Width, true) }
@@ -126,10 +129,11 @@ func (y *YesNo) answersWidth() float32 {
 	return width + optionGap*float32(len(y.boxes)-1)
 }
 
-// arrange returns the height of the row and, where set is true, places its parts.
+// arrange returns the height of the row and, where set is true, places its
+// parts: the answers beside the question, or below it, wrapped where they must.
 func (y *YesNo) arrange(width float32, set bool) float32 {
 	answers := y.answersWidth()
-	textWidth, beside := width, width >= besideFrom
+	textWidth, beside := width, width >= max(besideFrom, answers+besideText)
 	if beside {
 		textWidth = width - answers - theme.Two
 	}
@@ -138,23 +142,40 @@ func (y *YesNo) arrange(width float32, set bool) float32 {
 	if y.note.Text() != "" {
 		textHeight += y.note.HeightFor(textWidth)
 	}
-	boxHeight := y.boxes[0].heightFor(y.boxes[0].naturalWidth())
-	height, boxX, boxY, textY := max(textHeight, boxHeight), width-answers, float32(0), float32(0)
+	height, textY := float32(0), float32(0)
 	if beside {
-		boxY, textY = (height-boxHeight)/2, (height-textHeight)/2
+		boxHeight := y.flowAnswers(0, 0, answers, false)
+		height = max(textHeight, boxHeight)
+		textY = (height - textHeight) / 2
+		y.flowAnswers(width-answers, (height-boxHeight)/2, answers, set)
 	} else {
-		height, boxX, boxY = textHeight+theme.Half+boxHeight, 0, textHeight+theme.Half
+		top := textHeight + theme.Half
+		height = top + y.flowAnswers(0, top, width, set)
 	}
 	if set {
 		place(y.label, 0, textY, textWidth, labelHeight)
 		place(y.note, 0, textY+labelHeight, textWidth, max(0, textHeight-labelHeight))
-		for _, b := range y.boxes {
-			w := b.naturalWidth()
-			b.set(fyne.NewPos(boxX, boxY), fyne.NewSize(w, boxHeight))
-			boxX += w + optionGap
-		}
 		b := y.boxes[y.cursor]
 		setRing(y.ring, y.focused, b.at.X, b.at.Y, b.size.Width, b.size.Height)
 	}
 	return height
+}
+
+// flowAnswers returns the height of the answers in a width and, where set is
+// true, places them from a corner on.
+func (y *YesNo) flowAnswers(left, top, width float32, set bool) float32 {
+	x, line, lineHeight := float32(0), float32(0), float32(0)
+	for _, b := range y.boxes {
+		w := min(b.naturalWidth(), width)
+		if x > 0 && x+w > width+0.5 {
+			x, line, lineHeight = 0, line+lineHeight+optionGap, 0
+		}
+		h := b.heightFor(w)
+		if set {
+			b.set(fyne.NewPos(left+x, top+line), fyne.NewSize(w, h))
+		}
+		x += w + optionGap
+		lineHeight = max(lineHeight, h)
+	}
+	return line + lineHeight
 }
