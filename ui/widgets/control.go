@@ -26,8 +26,9 @@ func FocusOn(object fyne.CanvasObject) bool {
 }
 
 func focus(target fyne.Focusable) bool {
-	c := canvasOf(target.(fyne.CanvasObject))
-	if c == nil {
+	object := target.(fyne.CanvasObject)
+	c := canvasOf(object)
+	if laidOut := object.Size().Width > 0; c == nil && laidOut {
 		c = onlyCanvas()
 	}
 	if c == nil {
