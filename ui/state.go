@@ -25,6 +25,10 @@ type State struct {
 	Palette    bool // the palette is open
 	Asking     bool // a question is asked
 	Toast      string
+	// Settings is true where what the practice set is on the disk.
+	Settings bool
+	// Form is the open form as typed.
+	Form draft.Form
 }
 
 var placeNames = map[Place]string{
@@ -39,10 +43,12 @@ func (s *Shell) State() State {
 	if s.toast.Visible() {
 		state.Toast = s.toast.Text()
 	}
+	state.Settings = s.settings != nil && s.settings.turn == s.settings.saved
 	f := s.file
 	if f == nil {
 		return state
 	}
+	state.Form = f.session.Form()
 	state.Section, state.Client = f.section.Name(), f.id
 	state.Save, state.Turn, state.OnDisk = saveNames[f.saver.state], f.saver.turn, f.saver.saved
 	state.Kept, state.Folded = f.file.Kept().String(), f.fold.now
