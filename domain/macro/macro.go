@@ -41,6 +41,10 @@ const (
 	// MostProteinShare is the upper edge of the acceptable range.
 	// Source: IOM 2002/2005: 10-35 % of energy (seen).
 	MostProteinShare unit.Percent = 35
+	// UsualProteinShare is the least of energy where nothing limits protein:
+	// common practice, no source; inside 10-35 % (IOM 2002/2005). With less,
+	// starch and nuts alone would bring all of it and hardly a palm be left.
+	UsualProteinShare unit.Percent = 15
 	// FibrePer1000 is the adequate intake for each 1000 kcal.
 	// Source: IOM 2002/2005: 14 g (from memory).
 	FibrePer1000 unit.Gram = 14

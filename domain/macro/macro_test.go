@@ -69,7 +69,7 @@ func TestFloorIsAWall(t *testing.T) {
 }
 
 func TestProteinBySituation(t *testing.T) {
-	base := ProteinInput{Weight: 70, Height: 175, Age: 40, Energy: 2200, FatFloor: 20}
+	base := ProteinInput{Weight: 70, Height: 175, Age: 40, Energy: 1600, FatFloor: 20}
 	with := func(change func(*ProteinInput)) ProteinInput { in := base; change(&in); return in }
 	cases := []struct {
 		name string
@@ -83,6 +83,9 @@ func TestProteinBySituation(t *testing.T) {
 		{"kidney, KDIGO 2024 (from memory)", with(func(in *ProteinInput) { in.Kidney = true; in.Age = 70; in.Direction = Lowering }), 56},
 		{"kidney wins over surgery", with(func(in *ProteinInput) { in.Kidney = true; in.AfterBariatric = true }), 56},
 		{"after surgery at least 60 g", with(func(in *ProteinInput) { in.Weight = 50; in.AfterBariatric = true }), 60},
+		{"at least 15 % of energy, common practice", with(func(in *ProteinInput) { in.Energy = 2400 }), 90},
+		{"kidney is left alone", with(func(in *ProteinInput) { in.Energy = 2400; in.Kidney = true }), 56},
+		{"what was asked for is left alone", with(func(in *ProteinInput) { in.Energy = 2400; in.Asked = 1 }), 70},
 		{"asked for", with(func(in *ProteinInput) { in.Asked = 1.6 }), 112},
 		{"no more than 35 % of energy", with(func(in *ProteinInput) { in.Asked = 2.5; in.Energy = 1600 }), 140},
 		// Adjusted weight at 175 cm: 76.5625 + 0.25 x (120 - 76.5625) = 87.421875.

@@ -70,7 +70,8 @@ func basis(in ProteinInput) (unit.Kilogram, string) {
 }
 
 // Protein returns protein a day: grams a kilogram by situation times the weight
-// basis, at least 60 g after bariatric surgery, at most 35 % of energy (but not
+// basis, at least 60 g after bariatric surgery and at least 15 % of energy (but
+// for kidney disease and where it was set), at most 35 % of energy (but not
 // under 0.8 g/kg) and never so much that the fat floor does not fit.
 func Protein(in ProteinInput) ProteinTarget {
 	choice := choosePerKg(in)
@@ -90,6 +91,15 @@ func Protein(in ProteinInput) ProteinTarget {
 		grams = LeastProteinAfterBariatric
 		steps = append(steps, limitStep("Protein, at least 60 g after bariatric surgery", grams,
 			derive.Source{Text: "AACE/ASMBS 2019", Confidence: derive.Memory}))
+	}
+	if usual := gramsAt(in.Energy, UsualProteinShare, EnergyPerGramProtein); !in.Kidney && in.Asked == 0 && grams < usual {
+		grams = usual
+		steps = append(steps, derive.Step{
+			Key: "protein", Label: "Protein, at least 15 % of energy", Formula: "15 % × target energy / 4",
+			Inputs: []derive.Input{{Name: "target energy", Value: float64(in.Energy), Unit: "kcal/day"}},
+			Result: float64(grams), Unit: "g/day", Source: derive.CommonPractice,
+			Note: "Inside the 10-35 % of energy of IOM 2002/2005.",
+		})
 	}
 	limit, formula := proteinLimit(in, weight)
 	capped := grams > limit
