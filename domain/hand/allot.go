@@ -187,8 +187,10 @@ func distanceOf(a Aim, n Nutrients) Distance {
 		Fat: n.Fat - a.Fat, Carbohydrate: n.Carbohydrate - a.Carbohydrate,
 	}
 	for _, pair := range [...][2]float64{
-		{float64(n.Energy), float64(a.Energy)}, {float64(n.Protein), float64(a.Protein)},
-		{float64(n.Fat), float64(a.Fat)}, {float64(n.Carbohydrate), float64(a.Carbohydrate)},
+		{float64(n.Energy), float64(a.Energy)},
+		{float64(n.Protein), float64(a.Protein)},
+		{float64(n.Fat), float64(a.Fat)},
+		{float64(n.Carbohydrate), float64(a.Carbohydrate)},
 	} {
 		d.Far = d.Far || relative(pair[0], pair[1]) > widestMiss
 	}

@@ -236,9 +236,11 @@ func fromFood(answers Answers, f Facts) []derive.Finding {
 		})
 	}
 	if f.MeasuresFar {
-		found = append(found, derive.Finding{Code: "measures_far", Level: derive.Caution,
+		found = append(found, derive.Finding{
+			Code: "measures_far", Level: derive.Caution,
 			Text:   "With the foods that are left, no day of half measures comes within a fifth of every target. Move the balance, or look at the pattern and the foods that are left out.",
-			Source: derive.FromSteps})
+			Source: derive.FromSteps,
+		})
 	}
 	noMore := answers.Yes(HeartOrLiver) || answers.Yes(Lithium)
 	step := "Raise fibre by no more than about 5 g a week"
