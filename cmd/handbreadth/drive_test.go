@@ -5,6 +5,7 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -12,6 +13,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"handbreadth/ui/draft"
 )
 
 // seenState is what the program tells about itself; see the probe.
@@ -19,7 +22,8 @@ type seenState struct {
 	Place, Section, Save, Kept, Status, Focused string
 	Turn, OnDisk                                int
 	TargetKcal                                  float64
-	Asking, Dialog                              bool
+	Asking, Dialog, Palette, Settings           bool
+	Form                                        draft.Form
 	Controls                                    map[string]struct {
 		X, Y, Width, Height int
 		Text                string
@@ -60,7 +64,8 @@ func start(t *testing.T, program, data, place string) *driver {
 	if d.log, err = os.Create(filepath.Join(t.TempDir(), "log")); err != nil {
 		t.Fatal(err)
 	}
-	d.command = exec.Command(program, "-data", data, "-probe", d.probe)
+	d.command = exec.Command(program, "-data", data, "-probe", d.probe, "-size", "1366x768")
+	d.command.Env = append(os.Environ(), "FYNE_SCALE=1", "XDG_CONFIG_HOME="+desktopFolders(t))
 	d.command.Stdout, d.command.Stderr = d.log, d.log
 	if err := d.command.Start(); err != nil {
 		t.Fatal(err)
@@ -70,13 +75,34 @@ func start(t *testing.T, program, data, place string) *driver {
 	return d
 }
 
-// kill ends the program at once, as a power cut would, and looks at its log.
+// desktopFolders makes the folders that a desktop has, and returns where they
+// are named; the file dialog logs an error where they are not.
+func desktopFolders(t *testing.T) (config string) {
+	t.Helper()
+	config = t.TempDir()
+	var named strings.Builder
+	for _, name := range []string{"DESKTOP", "DOCUMENTS", "DOWNLOAD", "DOWNLOADS", "MUSIC", "PICTURES", "VIDEOS"} {
+		folder := t.TempDir()
+		fmt.Fprintf(&named, "XDG_%s_DIR=%q\n", name, folder)
+	}
+	if err := os.WriteFile(filepath.Join(config, "user-dirs.dirs"), []byte(named.String()), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return config
+}
+
+// kill ends the program at once, as a power cut would.
 func (d *driver) kill() {
 	if d.command.ProcessState != nil {
 		return
 	}
 	_ = d.command.Process.Kill() // SIGKILL
 	_ = d.command.Wait()         // ended by the signal
+	d.alarms()
+}
+
+// alarms looks for what the toolkit logs when it is used wrongly.
+func (d *driver) alarms() {
 	text, err := os.ReadFile(d.log.Name())
 	if err != nil {
 		d.t.Error(err)
@@ -86,6 +112,18 @@ func (d *driver) kill() {
 			d.t.Errorf("the program logged %q:\n%s", alarm, text)
 		}
 	}
+}
+
+// end asks the program to end, as the system does at the end of the day.
+func (d *driver) end() {
+	d.t.Helper()
+	if err := d.command.Process.Signal(os.Interrupt); err != nil {
+		d.t.Fatal(err)
+	}
+	if err := d.command.Wait(); err != nil {
+		d.t.Errorf("the program ended with %v", err)
+	}
+	d.alarms()
 }
 
 func (d *driver) state() (s seenState) {
