@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"math"
 
 	"github.com/johnfercher/go-tree/node"
 	"github.com/johnfercher/maroto/v2"
@@ -90,7 +91,7 @@ func (s *sheet) frame(head, foot block) error {
 	if err := s.engine.RegisterHeader(s.row(s.head)); err != nil {
 		return paperError(err)
 	}
-	if err := s.engine.RegisterFooter(s.row(s.foot)); err != nil {
+	if err := s.engine.RegisterFooter(s.rowOf(s.foot, grain(s.foot.height(s.inner()))+slack)); err != nil {
 		return paperError(err)
 	}
 	return nil
@@ -110,9 +111,22 @@ func (s *sheet) add(blocks ...block) error {
 	return nil
 }
 
-func (s *sheet) row(b block) core.Row {
-	return row.New(b.height(s.inner())).Add(col.New().Add(&component{sheet: s, block: b}))
+func (s *sheet) row(b block) core.Row { return s.rowOf(b, grain(b.height(s.inner()))) }
+
+func (s *sheet) rowOf(b block, height float64) core.Row {
+	return row.New(height).Add(col.New().Add(&component{sheet: s, block: b}))
 }
+
+// The engine fills a page up to nine decimals of a millimetre and lets the
+// writer begin another where the sum of its rows passes the margin by any
+// rounding. Heights in millionths and a foot that is a little more than one
+// leave the sum short by most of the ninth decimal, on every page.
+const (
+	grains = 1e6
+	slack  = 3e-10
+)
+
+func grain(height float64) float64 { return math.Ceil(height*grains-1e-3) / grains }
 
 // finish renders the pages and lays the vectors beneath their text. A panic of
 // the engine comes back as an error.
