@@ -69,7 +69,29 @@ func (e *entry) TypedKey(key *fyne.KeyEvent) {
 	if e.key != nil && e.key(key.Name) || anywhere != nil && anywhere(key.Name) {
 		return
 	}
+	if key.Name == fyne.KeyBackspace && e.CursorTextOffset() > 0 {
+		e.keepCursor(-1, func() { e.Entry.TypedKey(key) })
+		return
+	}
 	e.Entry.TypedKey(key)
+}
+
+// TypedRune keeps the cursor behind what was typed. Where words wrap, Fyne loses
+// a blank at the end of a full line: it belongs to no line on the screen, so the
+// cursor went before it and the next letter landed on the wrong side.
+func (e *entry) TypedRune(r rune) {
+	e.keepCursor(+1, func() { e.Entry.TypedRune(r) })
+}
+
+// keepCursor does something that moves the cursor by so many letters, and puts
+// it there where Fyne lost a blank between two lines.
+func (e *entry) keepCursor(by int, do func()) {
+	there := e.CursorTextOffset() + by
+	replaces := e.SelectedText() != ""
+	do()
+	if lost := there - e.CursorTextOffset(); lost > 0 && !replaces && !e.Disabled() {
+		e.CursorColumn += lost
+	}
 }
 
 // undo is what undo and redo do in an entry; set by [HandleUndo].
