@@ -127,7 +127,7 @@ type Options struct {
 // millimetres. Every part lies inside the drawing's box. A size that cannot be
 // (not positive, not finite) takes its reference value, or the share of the
 // other sizes that the reference hand has; a hand is drawn at least a fifth
-// longer than its palm.
+// longer than its palm, and no size is under half or over twice the reference.
 func Draw(m Measure, d Dimensions, opt Options) Drawing {
 	d = sane(d)
 	p := newPen(opt)
@@ -153,8 +153,19 @@ func sane(d Dimensions) Dimensions {
 	d.HandLength = max(d.HandLength, 1.2*d.PalmLength)
 	d.ThumbLength = sizeOr(d.ThumbLength, 0)
 	d.ThumbBreadth = sizeOr(d.ThumbBreadth, 0)
-	return WithThumb(d)
+	d = WithThumb(d)
+	d.PalmBreadth = within(d.PalmBreadth, ref.PalmBreadth)
+	d.PalmLength = within(d.PalmLength, ref.PalmLength)
+	d.HandLength = max(within(d.HandLength, ref.HandLength), 1.2*d.PalmLength)
+	thumb := WithThumb(ref)
+	d.ThumbLength = within(d.ThumbLength, thumb.ThumbLength)
+	d.ThumbBreadth = within(d.ThumbBreadth, thumb.ThumbBreadth)
+	return d
 }
+
+// within keeps a size between half and twice that of the reference hand: every
+// adult hand lies well inside, and lines cannot be drawn around what does not.
+func within(mm, reference float64) float64 { return min(max(mm, reference/2), 2*reference) }
 
 // sizeOr returns mm if it is a size, else the fallback.
 func sizeOr(mm, fallback float64) float64 {
