@@ -3,6 +3,7 @@ package ui
 import (
 	"strings"
 
+	"handbreadth/ui/clients"
 	"handbreadth/ui/practice"
 )
 
@@ -62,6 +63,16 @@ func anyBegins(words []string, part string) bool {
 	return false
 }
 
+// withList goes back to the list and does something there with the client whose
+// file was open.
+func (s *Shell) withList(do func(list *clients.Screen, id string)) func() {
+	id := s.file.id
+	return func() {
+		s.Go(PlaceClients)
+		do(s.clients, id)
+	}
+}
+
 // actions are what can be done now.
 func (s *Shell) actions() []offer {
 	var list []offer
@@ -78,6 +89,8 @@ func (s *Shell) actions() []offer {
 			offer{"Show or hide the running sheet", "Ctrl+6", s.ToggleSheet},
 			offer{"Undo", "Ctrl+Z", s.Undo},
 			offer{"Redo", "Ctrl+Shift+Z", s.Redo},
+			offer{"Archive this client", "", s.withList((*clients.Screen).PutAway)},
+			offer{"Delete this client", "", s.withList((*clients.Screen).AskDelete)},
 		)
 	}
 	return append(

@@ -36,6 +36,27 @@ func TestThePaletteFindsSectionsAndActions(t *testing.T) {
 	}
 }
 
+func TestAClientIsDeletedByKeyboardAfterAQuestion(t *testing.T) {
+	b := open(t, nil)
+	b.press(fyne.KeyK, control)
+	b.typing("delete")
+	b.key(fyne.KeyReturn)
+	if state := b.shell.State(); !state.Asking || state.Place != "clients" {
+		t.Fatalf("state %+v", state)
+	}
+	if len(b.desk.files) != 1 {
+		t.Fatal("deleted before the answer")
+	}
+	b.window.Canvas().FocusNext()
+	if got := b.focused(); got != "question.yes" {
+		t.Fatalf("focus on %q", got)
+	}
+	b.key(fyne.KeySpace)
+	if len(b.desk.files) != 0 || b.shell.State().Asking {
+		t.Errorf("%d files", len(b.desk.files))
+	}
+}
+
 func TestThePaletteMovesByArrowsAndClosesByEscape(t *testing.T) {
 	b := open(t, nil)
 	b.press(fyne.KeyK, control)
