@@ -2,9 +2,12 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"handbreadth/domain"
+	"handbreadth/domain/food"
+	"handbreadth/domain/hand"
 	"handbreadth/domain/unit"
 )
 
@@ -25,6 +28,16 @@ type house struct {
 	version      string
 	nextStep     string
 	nextVisit    string
+	bare         [4]bool // measures that are drawn without the food beside them
+}
+
+// bareFor tells which measures are drawn without food for a client: the palm
+// holds a fillet of fish, and almonds lie by the thumb.
+func bareFor(in domain.Intake) (bare [4]bool) {
+	eatsFish := in.Pattern == food.Omnivore || in.Pattern == food.Pescatarian
+	bare[hand.Palm] = !eatsFish || slices.Contains(in.Avoid, food.FishFlesh)
+	bare[hand.Thumb] = slices.Contains(in.Avoid, food.TreeNuts)
+	return bare
 }
 
 // The most characters of what is typed for a paper.
@@ -60,6 +73,7 @@ func newHouse(title string, plan domain.Plan, opt Options) (house, error) {
 		date:      plan.Intake.Date.Long(),
 		nextStep:  text("next_step", opt.NextStep, mostStep),
 		nextVisit: text("next_visit", opt.NextVisit, mostLine),
+		bare:      bareFor(plan.Intake),
 	}
 	text("brand.contact", strings.Join(opt.Brand.Contact, " "), 2*mostLine)
 	if opt.PlanVersion != 0 {

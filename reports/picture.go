@@ -22,6 +22,7 @@ type pictureKey struct {
 	kind  hand.Kind
 	half  bool
 	large bool // with every line
+	bare  bool // without the food beside it
 }
 
 // largeFrom is the height in millimetres from which every line is drawn.
@@ -38,7 +39,7 @@ func drawingOf(key pictureKey) drawn.Drawing {
 		detail = drawn.Full
 	}
 	return drawn.Draw(measureOf(key.kind), drawn.Reference(),
-		drawn.Options{Half: key.half, WithFood: true, Detail: detail})
+		drawn.Options{Half: key.half, WithFood: !key.bare, Detail: detail})
 }
 
 func newPicture(key pictureKey, wash colour) *picture {
@@ -55,7 +56,7 @@ func newPicture(key pictureKey, wash colour) *picture {
 		o.op("f")
 	}
 	return &picture{
-		name: fmt.Sprintf("Hand%d%t%t", key.kind, key.half, key.large),
+		name: fmt.Sprintf("Hand%d%t%t%t", key.kind, key.half, key.large, key.bare),
 		wide: d.Width, high: d.Height, stream: deflated(o.Bytes()),
 	}
 }
@@ -105,6 +106,7 @@ const mostKept = 64
 
 // picture returns a drawing in the document's own colours.
 func (s *sheet) picture(key pictureKey) *picture {
+	key.bare = s.opt.bare[key.kind]
 	if p, ok := s.pictures[key]; ok {
 		return p
 	}
