@@ -240,6 +240,7 @@ func (s *Shell) leaveFile() {
 	if f == nil {
 		return
 	}
+	s.toast.Close() // what it offers belongs to the file
 	if err := f.flush(); err != nil {
 		s.toast.Warn(s.tools.Words(err))
 	}

@@ -15,7 +15,6 @@ import (
 	"handbreadth/ui/help"
 	"handbreadth/ui/practice"
 	"handbreadth/ui/task"
-	"handbreadth/ui/welcome"
 	"handbreadth/ui/widgets"
 )
 
@@ -124,64 +123,6 @@ func bordered(top, bottom, left, middle fyne.CanvasObject) *fyne.Container {
 		}
 	}
 	return box
-}
-
-// Start opens the practice, or offers ways to begin where there is none. With
-// demo the invented practice is opened.
-func (s *Shell) Start(demo bool) {
-	switch {
-	case demo:
-		s.openDemo()
-	case s.opener.Begun():
-		s.openPractice()
-	default:
-		s.welcome(welcome.New(s.openPractice, s.openDemo))
-	}
-}
-
-func (s *Shell) welcome(screen *welcome.Screen) {
-	s.place = PlaceWelcome
-	s.side.Hide()
-	s.page.Refresh()
-	s.show(screen.Object())
-	screen.FocusFirst()
-	s.changed()
-}
-
-func (s *Shell) openPractice() { s.openDesk("Opening your practice", false, s.opener.Practice) }
-func (s *Shell) openDemo()     { s.openDesk("Making the demo ready", true, s.opener.Demo) }
-
-func (s *Shell) openDesk(label string, demo bool, open func(context.Context) (Desk, error)) {
-	task.Run(s.tools.Run, label, open, func(desk Desk, err error) {
-		if err != nil {
-			s.welcome(welcome.NewTrouble(err.Error(), func() { s.openDesk(label, demo, open) }, s.openDemo))
-			return
-		}
-		s.sit(desk, demo)
-	})
-}
-
-// sit takes a desk into use.
-func (s *Shell) sit(desk Desk, demo bool) {
-	s.desk, s.demo = desk, demo
-	s.settings = newSaver(s.tools, "Saving the settings", func(ctx context.Context, _ int, v Settings) error {
-		return desk.SaveSettings(ctx, v)
-	}, s.showSettingsSaved)
-	s.wear(desk.Settings())
-	s.clients = clients.New(desk, s.tools.Run, clients.Ways{
-		Open: s.OpenClient, Ask: s.ask, Say: s.toast.Say, Offer: s.toast.Offer,
-	})
-	s.practice = nil
-	s.help = nil
-	s.window.SetTitle(title)
-	s.mark.Hide()
-	if demo {
-		s.window.SetTitle(title + " – demo data")
-		s.mark.Show()
-	}
-	s.side.Show()
-	s.page.Refresh()
-	s.Go(PlaceClients)
 }
 
 // Go shows a place. An open client file is left when the list is shown, and

@@ -44,13 +44,12 @@ func (middleLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 type Screen struct {
 	object fyne.CanvasObject
 	first  *widgets.Button
-	words  *widgets.Text
 }
 
 // New returns the screen of a fresh machine: start makes the practice's own
 // file, demo opens invented clients.
 func New(start, demo func()) *Screen {
-	s := &Screen{words: widgets.NewText("", widgets.Problem)}
+	s := &Screen{}
 	s.first = widgets.Name(widgets.NewPrimaryButton("Start my practice", start), NameStart)
 	look := widgets.Name(widgets.NewQuietButton("Look around with demo data", demo), NameDemo)
 	s.build("Handbreadth",
@@ -62,25 +61,25 @@ func New(start, demo func()) *Screen {
 	return s
 }
 
-// NewTrouble returns the screen for a file that cannot be opened: why, in plain
-// words, and the ways on.
-func NewTrouble(words string, again, demo func()) *Screen {
-	s := &Screen{words: widgets.NewText("", widgets.Problem)}
+// NewTrouble returns the screen for a file that cannot be opened: what, why in
+// plain words, and the ways on. The demo is offered where demo is not nil.
+func NewTrouble(title, words string, again, demo func()) *Screen {
+	s := &Screen{}
 	s.first = widgets.Name(widgets.NewPrimaryButton("Try again", again), NameAgain)
-	look := widgets.Name(widgets.NewQuietButton("Look around with demo data", demo), NameDemo)
-	s.build("Your practice could not be opened", words,
-		"Handbreadth has changed nothing in the file.", widgets.Row(s.first, look))
+	buttons := widgets.Row(s.first)
+	if demo != nil {
+		buttons.Add(widgets.Name(widgets.NewQuietButton("Look around with demo data", demo), NameDemo))
+	}
+	s.build(title, words, "The log beside the file has the details for whoever looks after this computer.", buttons)
 	return s
 }
 
 func (s *Screen) build(title, lead, remark string, buttons fyne.CanvasObject) {
-	s.words.Hide()
 	content := widgets.ColumnGap(theme.Two,
 		measures(),
 		widgets.NewText(title, widgets.Display),
 		widgets.NewText(lead, widgets.Body),
 		buttons,
-		s.words,
 		widgets.NewText(remark, widgets.Small),
 	)
 	s.object = widgets.NewPage(container.New(middleLayout{}, content))
@@ -91,13 +90,6 @@ func (s *Screen) Object() fyne.CanvasObject { return s.object }
 
 // FocusFirst gives the focus to the way on that most people take.
 func (s *Screen) FocusFirst() { widgets.FocusOn(s.first) }
-
-// Say shows why a way did not work.
-func (s *Screen) Say(words string) {
-	s.words.SetText(words)
-	s.words.Show()
-	s.object.Refresh()
-}
 
 // figureSize is how high the drawings of the first screen are.
 const figureSize = 72
