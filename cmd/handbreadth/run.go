@@ -50,6 +50,7 @@ func run(o options) error {
 func (p *program) open(begin func()) error {
 	log, logFile := p.place.log()
 	a := app.NewWithID("org.handbreadth.app")
+	leavePreferences(a)
 	p.window = a.NewWindow("Handbreadth")
 	p.window.SetPadded(false)
 	p.window.SetMaster()
@@ -67,6 +68,15 @@ func (p *program) open(begin func()) error {
 	unsaved := p.shell.Flush() // where the program was asked to end from outside
 	background.Wait()
 	return errors.Join(unsaved, p.close(), logFile.Close())
+}
+
+// leavePreferences keeps the toolkit from writing its preferences once more at
+// the end, as it does when they change: it reads them back while it writes, and
+// reports the half-written file as an error.
+func leavePreferences(a fyne.App) {
+	if atEnd, ok := a.Lifecycle().(interface{ SetOnStoppedHookExecuted(func()) }); ok {
+		atEnd.SetOnStoppedHookExecuted(func() {})
+	}
 }
 
 // close lets go of the file and empties the shelf of papers.
