@@ -112,7 +112,7 @@ func (in Intake) checkPerson(ps *unit.Problems) {
 	switch {
 	case in.Client.Born.IsZero():
 		ps.Add(FieldBorn, "", acceptedDate)
-	case !in.Date.IsZero() && (in.Client.Born.After(in.Date) || in.Age() > OldestAge):
+	case !in.Date.IsZero() && (!in.Client.Born.Before(in.Date) || in.Age() > OldestAge):
 		ps.Add(FieldBorn, in.Client.Born.String(), "a birth date before the visit, at most 120 years back")
 	}
 	if !in.Client.EquationSex.Valid() {

@@ -33,11 +33,13 @@ type Targets struct {
 	Energy       derive.Derived[unit.Kilocalorie]
 	Protein      derive.Derived[unit.Gram]
 	ProteinPerKg unit.GramPerKilogram
-	Fat          derive.Derived[unit.Gram]
-	Carbohydrate derive.Derived[unit.Gram]
-	Fibre        derive.Derived[unit.Gram]
-	Shares       macro.Shares
-	FatFloor     unit.Percent // in force
+	// ProteinLimited reports that protein was set lower than asked, to fit.
+	ProteinLimited bool
+	Fat            derive.Derived[unit.Gram]
+	Carbohydrate   derive.Derived[unit.Gram]
+	Fibre          derive.Derived[unit.Gram]
+	Shares         macro.Shares
+	FatFloor       unit.Percent // in force
 	// CarbFatBalance is the balance that came out, after floor and least
 	// carbohydrate; the intake has what was asked for.
 	CarbFatBalance unit.Percent
@@ -66,6 +68,9 @@ func NewPlan(in Intake) (Plan, error) {
 		Goal: in.Goal, Today: in.Date, Sex: in.Client.EquationSex,
 		Weight: in.Weight, Maintenance: p.Maintenance,
 	})
+	if target := outcome.Target.Value; target > MostEnergyAsked {
+		return Plan{}, unit.Problems{{Field: FieldGoalBy, Given: in.Goal.By.String(), Accepted: "a later date: this one asks for more than 10000 kcal a day"}}
+	}
 	targets := newTargets(p, outcome)
 	p.Findings = findings(p, outcome, targets)
 	p.Gate = screen.Judge(p.Findings, asked(p, outcome, targets), in.Reasons)
@@ -112,7 +117,7 @@ func newTargets(p Plan, outcome energy.Outcome) *Targets {
 		LeastCarbohydrate: leastCarbohydrate(in),
 	})
 	t := &Targets{
-		Energy: outcome.Target, Protein: protein.Grams, ProteinPerKg: protein.PerKg,
+		Energy: outcome.Target, Protein: protein.Grams, ProteinPerKg: protein.PerKg, ProteinLimited: protein.Capped,
 		Fat: split.Fat, Carbohydrate: split.Carbohydrate,
 		Fibre:    macro.Fibre(energyToSplit),
 		Shares:   macro.SharesOf(protein.Grams.Value, split.Fat.Value, split.Carbohydrate.Value),
@@ -190,10 +195,11 @@ func findings(p Plan, outcome energy.Outcome, t *Targets) []derive.Finding {
 		Age: p.Age, Sex: p.Intake.Client.EquationSex, BMI: p.BMI.Value,
 		Goal: p.Intake.Goal.Kind, Outcome: outcome, Resting: p.Resting.Value,
 	}
-	if p.Intake.Goal.Weight != 0 && p.Intake.Goal.Kind != energy.Maintain {
+	if p.Intake.Goal.Weight != 0 {
 		facts.GoalBMI = unit.BMI(p.Intake.Goal.Weight, p.Intake.Height)
 	}
 	facts.Carbohydrate, facts.MeasuresFar = t.Carbohydrate.Value, t.Allotment.Distance.Far
+	facts.ProteinLimited = t.ProteinLimited
 	return screen.Findings(p.Intake.Screening, facts)
 }
 

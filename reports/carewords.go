@@ -16,7 +16,7 @@ var careWords = map[string]string{
 	"unexplained_loss":                  "Your doctor should know that you lost weight and did not try to.",
 	"glucose_lowering_medicine":         "When you eat in a new way, your diabetes medicine may need a new dose. Ask the person who prescribes it. Know the signs of low blood sugar.",
 	"sglt2_inhibitor":                   "Do not fast or cut out starch while you take your diabetes tablets. Ask the person who prescribes them.",
-	"glp1_medicine":                     "You may not feel hungry. Eat your protein foods first and sip drinks through the day. If you keep being sick, call your doctor.",
+	"glp1_medicine":                     "You may not feel hungry. Eat your protein foods first. If you keep being sick, call your doctor.",
 	"kidney_disease":                    "Keep to the protein foods in this plan. Ask your kidney team before you eat more or less of them.",
 	"bariatric_past":                    "Take your vitamins each day. Ask your surgery team before you change this plan.",
 	"cancer_treatment":                  "Show this plan to your cancer team. Weight loss can do harm while you are in treatment.",
@@ -42,6 +42,8 @@ var careWords = map[string]string{
 	"carbohydrate_low":                  "This plan has less starch and fruit than most. If you feel weak or foggy, tell us.",
 	"fat_floor_raised":                  "Your plan keeps a fair share of fat, as your body needs it.",
 	"fluid":                             "Drink through the day. Water is best. You need more when it is hot or when you sweat.",
+	"surplus_large":                     "This is a lot of food. If it is too much, tell us. A slower way is fine.",
+	"protein_limited":                   "Your protein foods are held a bit lower, so that all your foods fit in a day.",
 	"measures_far":                      "These measures come near your plan, but not all the way. We will look at your foods together.",
 	"fibre_step":                        "Add foods with fibre bit by bit, over some weeks.",
 }

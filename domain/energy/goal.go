@@ -46,6 +46,9 @@ const (
 	// MostDeficit is the deficit above which the plan speaks up.
 	// Source: NIH 1998 clinical guidelines: 500-1000 kcal a day (from memory).
 	MostDeficit unit.Kilocalorie = 1000
+	// MostSurplus is the surplus above which the plan speaks up: common
+	// practice, no source.
+	MostSurplus unit.Kilocalorie = 1000
 	// FastestShare is the share of body weight that may be lost in a week.
 	FastestShare = 0.01
 	// FastestLoss is the weight that may be lost in a week.

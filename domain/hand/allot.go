@@ -168,31 +168,43 @@ func whole(halves int) unit.Measure { return unit.Measure(float64(halves) / halv
 func halvesOf(m unit.Measure) int { return int(math.Round(float64(m) * halvesInWhole)) }
 
 func (a Aim) miss(t totals) float64 {
-	return weightEnergy*relative(t.energy, float64(a.Energy)) +
-		weightProtein*relative(t.protein, float64(a.Protein)) +
-		weightFat*relative(t.fat, float64(a.Fat)) +
-		weightCarbohydrate*relative(t.carbohydrate, float64(a.Carbohydrate))
+	return weightEnergy*a.relative(t.energy, float64(a.Energy), perKilocalorie) +
+		weightProtein*a.relative(t.protein, float64(a.Protein), perGramProtein) +
+		weightFat*a.relative(t.fat, float64(a.Fat), perGramFat) +
+		weightCarbohydrate*a.relative(t.carbohydrate, float64(a.Carbohydrate), perGramCarbohydrate)
 }
 
-// relative is a relative miss; what lies beyond the widest counts so much more
-// that a day with none beyond it is preferred to any other. It stays convex.
-func relative(got, want float64) float64 {
-	miss := math.Abs(got-want) / math.Max(want, 1)
+// relative returns how far from its target an amount is, as a share of the
+// target, and much more for what is beyond a fifth. A target under a tenth of
+// the day's energy is measured by that tenth: else a gram beside a target of
+// nought would outweigh everything else.
+func (a Aim) relative(got, want, energyPerGram float64) float64 {
+	const leastShare = 0.10
+	measure := math.Max(want, math.Max(1, leastShare*float64(a.Energy)/energyPerGram))
+	miss := math.Abs(got-want) / measure
 	return miss + weightBeyond*math.Max(0, miss-widestMiss)
 }
+
+// Kilocalories of what a target counts, by which small targets are measured.
+const (
+	perKilocalorie      = 1
+	perGramProtein      = 4
+	perGramFat          = 9
+	perGramCarbohydrate = 4
+)
 
 func distanceOf(a Aim, n Nutrients) Distance {
 	d := Distance{
 		Energy: n.Energy - a.Energy, Protein: n.Protein - a.Protein,
 		Fat: n.Fat - a.Fat, Carbohydrate: n.Carbohydrate - a.Carbohydrate,
 	}
-	for _, pair := range [...][2]float64{
-		{float64(n.Energy), float64(a.Energy)},
-		{float64(n.Protein), float64(a.Protein)},
-		{float64(n.Fat), float64(a.Fat)},
-		{float64(n.Carbohydrate), float64(a.Carbohydrate)},
+	for _, pair := range [...][3]float64{
+		{float64(n.Energy), float64(a.Energy), perKilocalorie},
+		{float64(n.Protein), float64(a.Protein), perGramProtein},
+		{float64(n.Fat), float64(a.Fat), perGramFat},
+		{float64(n.Carbohydrate), float64(a.Carbohydrate), perGramCarbohydrate},
 	} {
-		d.Far = d.Far || relative(pair[0], pair[1]) > widestMiss
+		d.Far = d.Far || a.relative(pair[0], pair[1], pair[2]) > widestMiss
 	}
 	d.Words = fmt.Sprintf("A day of these measures brings about %s and %s.",
 		beside(float64(d.Energy), 10, "kcal", "energy"), beside(float64(d.Protein), 1, "g", "protein"))

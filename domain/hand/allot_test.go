@@ -47,13 +47,14 @@ func independent(a Aim, c Contents, fists float64) (least float64) {
 // distance is the weighted sum of misses, each miss beyond a fifth counted a
 // million times more.
 func distance(a Aim, n Nutrients) (sum float64) {
-	for _, c := range []struct{ weight, got, want float64 }{
-		{1.5, float64(n.Energy), float64(a.Energy)},
-		{1.5, float64(n.Protein), float64(a.Protein)},
-		{1, float64(n.Fat), float64(a.Fat)},
-		{1, float64(n.Carbohydrate), float64(a.Carbohydrate)},
+	tenth := float64(a.Energy) / 10
+	for _, c := range []struct{ weight, got, want, least float64 }{
+		{1.5, float64(n.Energy), float64(a.Energy), tenth},
+		{1.5, float64(n.Protein), float64(a.Protein), tenth / 4},
+		{1, float64(n.Fat), float64(a.Fat), tenth / 9},
+		{1, float64(n.Carbohydrate), float64(a.Carbohydrate), tenth / 4},
 	} {
-		miss := math.Abs(c.got/c.want - 1)
+		miss := math.Abs(c.got-c.want) / math.Max(c.want, c.least)
 		if miss > 0.2 {
 			miss += 1e6 * (miss - 0.2)
 		}

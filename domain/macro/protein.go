@@ -89,7 +89,7 @@ func Protein(in ProteinInput) ProteinTarget {
 	})
 	if in.AfterBariatric && !in.Kidney && grams < LeastProteinAfterBariatric {
 		grams = LeastProteinAfterBariatric
-		steps = append(steps, limitStep("Protein, at least 60 g after bariatric surgery", grams,
+		steps = append(steps, limitStep("Protein, at least 60 g after bariatric surgery", "the higher of 60 g and what the weight asks", grams, in, weight,
 			derive.Source{Text: "AACE/ASMBS 2019", Confidence: derive.Memory}))
 	}
 	if usual := gramsAt(in.Energy, UsualProteinShare, EnergyPerGramProtein); !in.Kidney && in.Asked == 0 && grams < usual {
@@ -105,7 +105,7 @@ func Protein(in ProteinInput) ProteinTarget {
 	capped := grams > limit
 	if capped {
 		grams = limit
-		steps = append(steps, limitStep("Protein, held within "+formula, grams,
+		steps = append(steps, limitStep("Protein, held within "+formula, "the lower of "+formula+" and what the weight asks", grams, in, weight,
 			derive.Source{Text: "IOM 2002/2005: protein 10-35 % of energy", Confidence: derive.Seen}))
 	}
 	return ProteinTarget{Grams: derive.Exact(grams, steps...), PerKg: choice.value, Basis: weight, Capped: capped}
@@ -147,9 +147,14 @@ func gramsAt(energy unit.Kilocalorie, share unit.Percent, perGram float64) unit.
 	return unit.Gram(float64(energy) * float64(share) / 100 / perGram)
 }
 
-func limitStep(label string, grams unit.Gram, source derive.Source) derive.Step {
+func limitStep(label, formula string, grams unit.Gram, in ProteinInput, weight unit.Kilogram, source derive.Source) derive.Step {
 	return derive.Step{
-		Key: "protein", Label: label, Formula: "the limit itself",
+		Key: "protein", Label: label, Formula: formula,
+		Inputs: []derive.Input{
+			{Name: "target energy", Value: float64(in.Energy), Unit: "kcal/day"},
+			{Name: "weight reckoned with", Value: float64(weight), Unit: "kg"},
+			{Name: "fat floor", Value: float64(in.FatFloor), Unit: "%"},
+		},
 		Result: float64(grams), Unit: "g/day", Source: source,
 	}
 }

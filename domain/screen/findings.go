@@ -24,6 +24,8 @@ type Facts struct {
 	Carbohydrate unit.Gram
 	// MeasuresFar reports that no day of measures comes near the targets.
 	MeasuresFar bool
+	// ProteinLimited reports that protein was set lower than asked, to fit.
+	ProteinLimited bool
 }
 
 // Limits of body mass index.
@@ -70,11 +72,19 @@ func fromAnswers(answers Answers, f Facts) []derive.Finding {
 			continue // gallstones speak where loss is planned
 		}
 		for _, e := range q.effects {
+			if q.Code == GLP1 && keepsFluid(answers) {
+				e.text = glp1WithoutFluid
+			}
 			found = append(found, derive.Finding{Code: string(q.Code), Level: e.level, Scope: e.scope, Text: e.text, Source: q.Source})
 		}
 	}
 	return found
 }
+
+// keepsFluid reports that advice to drink more is stopped.
+func keepsFluid(answers Answers) bool { return answers.Yes(HeartOrLiver) || answers.Yes(Lithium) }
+
+const glp1WithoutFluid = "A GLP-1 medicine: appetite is low, so place protein first; fluid stays as the treating team set it; lasting vomiting goes to the prescriber."
 
 // Unasked lists the questions without an answer, in the order of the list.
 func Unasked(answers Answers) []Code {
@@ -146,7 +156,7 @@ func fromWeight(f Facts) []derive.Finding {
 	if f.GoalBMI != 0 && f.GoalBMI < UnderweightBMI {
 		found = append(found, derive.Finding{
 			Code: "target_underweight", Level: derive.Refer, Scope: plan | anyComparison,
-			Text: fmt.Sprintf("The goal weight gives a BMI of %.1f, under 18.5: no plan is made for it.", float64(f.GoalBMI)), Source: seen("WHO: under 18.5 is underweight"),
+			Text: fmt.Sprintf("The goal weight gives a BMI of %.2f, under 18.5: no plan is made for it.", float64(f.GoalBMI)), Source: seen("WHO: under 18.5 is underweight"),
 		})
 	}
 	if f.BMI < RefeedingBMI {
@@ -195,6 +205,10 @@ func fromEnergy(f Facts) []derive.Finding {
 			Text: fmt.Sprintf("A deficit of %.0f kcal a day is over the customary 1000.", -float64(f.Outcome.Change)), Source: memory("NIH 1998 clinical guidelines"),
 		})
 	}
+	if f.Outcome.Change > energy.MostSurplus {
+		found = append(found, derive.Finding{Code: "surplus_large", Level: derive.Caution,
+			Text: "The target is more than 1000 kcal a day over maintenance: with a later date more of the gain is lean, and it is easier to eat.", Source: derive.CommonPractice})
+	}
 	if f.Outcome.Lowers() && target < f.Resting {
 		found = append(found, derive.Finding{
 			Code: "below_resting", Level: derive.Caution,
@@ -235,6 +249,16 @@ func fromFood(answers Answers, f Facts) []derive.Finding {
 			Text: fmt.Sprintf("Carbohydrate of %.0f g a day is under the allowance of 130 g.", float64(f.Carbohydrate)), Source: derive.Source{Text: "IOM 2002/2005: 130 g a day", Confidence: derive.SeenSecond},
 		})
 	}
+	if f.ProteinLimited {
+		found = append(found, derive.Finding{Code: "protein_limited", Level: derive.Note,
+			Text:   "Protein is held within 35 % of energy, or within what the fat floor leaves; the situation or the wish asks for more.",
+			Source: derive.Source{Text: "IOM 2002/2005: protein 10-35 % of energy", Confidence: derive.Seen}})
+	}
+	if answers.Yes(Pregnant) && f.Carbohydrate < macro.CarbohydrateBreastfeeding-1e-6 {
+		found = append(found, derive.Finding{Code: string(Pregnant), Level: derive.Refer, Scope: plan | anyComparison,
+			Text:   "Pregnancy or breastfeeding: with this energy, protein and fat floor, carbohydrate cannot be kept at 175 g (210 g while breastfeeding). The maternity team's dietitian sets the plan.",
+			Source: memory("IOM 2005, Dietary Reference Intakes")})
+	}
 	if f.MeasuresFar {
 		found = append(found, derive.Finding{
 			Code: "measures_far", Level: derive.Caution,
@@ -242,7 +266,7 @@ func fromFood(answers Answers, f Facts) []derive.Finding {
 			Source: derive.FromSteps,
 		})
 	}
-	noMore := answers.Yes(HeartOrLiver) || answers.Yes(Lithium)
+	noMore := keepsFluid(answers)
 	step := "Raise fibre by no more than about 5 g a week"
 	if noMore {
 		step += "; fluid stays as the treating team set it."

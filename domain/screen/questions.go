@@ -101,7 +101,7 @@ var questions = []Question{
 		refer(plan, "Recent bariatric surgery, or vomiting after it: the surgical team's dietitian sets the plan."),
 	}},
 	{BariatricPast, SectionOrgans, "Bariatric surgery longer ago?", memory("AACE/ASMBS 2019 guideline"), []effect{
-		hold(deficit|fibre, "Past bariatric surgery: at least 60 g of protein a day and lifelong supplements; agree eating less, and more fibre, with the surgical team."),
+		hold(deficit|fibre, "Past bariatric surgery: at least 60 g of protein a day (kidney disease comes first) and lifelong supplements; agree eating less, and more fibre, with the surgical team."),
 	}},
 	{GutNarrowing, SectionOrgans, "A narrowing in the gut, or slow stomach emptying?", derive.CommonPractice, []effect{
 		hold(fibre, "A narrowed or slow gut: more fibre or raw vegetables can block it. Agree the texture and the amount with the treating team."),

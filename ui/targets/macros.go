@@ -56,12 +56,12 @@ func proteinWhy(steps []derive.Step, style unit.Style) string {
 	}
 	words := ""
 	for _, step := range steps {
-		if step.Key == "protein" && len(step.Inputs) > 0 {
+		if step.Key == "protein" && step.Label == "Protein" {
 			words = situationWords(step.Inputs, style)
 			break
 		}
 	}
-	if last := steps[len(steps)-1]; last.Key == "protein" && len(last.Inputs) == 0 {
+	if last := steps[len(steps)-1]; last.Key == "protein" && last.Label != "Protein" {
 		words += ". " + last.Label
 	}
 	return words
