@@ -206,8 +206,10 @@ func fromEnergy(f Facts) []derive.Finding {
 		})
 	}
 	if f.Outcome.Change > energy.MostSurplus {
-		found = append(found, derive.Finding{Code: "surplus_large", Level: derive.Caution,
-			Text: "The target is more than 1000 kcal a day over maintenance: with a later date more of the gain is lean, and it is easier to eat.", Source: derive.CommonPractice})
+		found = append(found, derive.Finding{
+			Code: "surplus_large", Level: derive.Caution,
+			Text: "The target is more than 1000 kcal a day over maintenance: with a later date more of the gain is lean, and it is easier to eat.", Source: derive.CommonPractice,
+		})
 	}
 	if f.Outcome.Lowers() && target < f.Resting {
 		found = append(found, derive.Finding{
@@ -250,14 +252,18 @@ func fromFood(answers Answers, f Facts) []derive.Finding {
 		})
 	}
 	if f.ProteinLimited {
-		found = append(found, derive.Finding{Code: "protein_limited", Level: derive.Note,
+		found = append(found, derive.Finding{
+			Code: "protein_limited", Level: derive.Note,
 			Text:   "Protein is held within 35 % of energy, or within what the fat floor leaves; the situation or the wish asks for more.",
-			Source: derive.Source{Text: "IOM 2002/2005: protein 10-35 % of energy", Confidence: derive.Seen}})
+			Source: derive.Source{Text: "IOM 2002/2005: protein 10-35 % of energy", Confidence: derive.Seen},
+		})
 	}
 	if answers.Yes(Pregnant) && f.Carbohydrate < macro.CarbohydrateBreastfeeding-1e-6 {
-		found = append(found, derive.Finding{Code: string(Pregnant), Level: derive.Refer, Scope: plan | anyComparison,
+		found = append(found, derive.Finding{
+			Code: string(Pregnant), Level: derive.Refer, Scope: plan | anyComparison,
 			Text:   "Pregnancy or breastfeeding: with this energy, protein and fat floor, carbohydrate cannot be kept at 175 g (210 g while breastfeeding). The maternity team's dietitian sets the plan.",
-			Source: memory("IOM 2005, Dietary Reference Intakes")})
+			Source: memory("IOM 2005, Dietary Reference Intakes"),
+		})
 	}
 	if f.MeasuresFar {
 		found = append(found, derive.Finding{
