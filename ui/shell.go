@@ -108,8 +108,8 @@ func (s *Shell) build() {
 	s.progress = newProgressBar()
 	s.side = container.NewBorder(nil, nil, nil, widget.NewSeparator(), container.NewBorder(nil, s.mark, nil, nil, s.rail))
 	s.side.Hide()
-	s.page = bordered(nil, s.progress.object, s.side, s.middle)
-	s.window.SetContent(widgets.Over(s.page, s.toast))
+	s.page = bordered(nil, nil, s.side, s.middle)
+	s.window.SetContent(widgets.Over(container.NewStack(s.page, s.progress.object), s.toast))
 }
 
 // bordered sets objects round one in the middle, in the order in which Tab goes
