@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"handbreadth/domain/body"
 	"handbreadth/domain/energy"
 	"handbreadth/domain/food"
 	"handbreadth/domain/macro"
@@ -23,24 +24,47 @@ type Client struct {
 
 // Intake is what was asked and measured at one visit.
 type Intake struct {
-	Date        unit.Date
-	Client      Client
-	Height      unit.Centimetre
-	Weight      unit.Kilogram
-	Activity    energy.Activity
+	Date     unit.Date
+	Client   Client
+	Height   unit.Centimetre
+	Weight   unit.Kilogram
+	Body     BodyMeasures
+	Activity energy.Activity
+	// Exercise is the energy of training on an average day, above rest; 0: not told.
+	Exercise    unit.Kilocalorie
 	Goal        energy.Goal
 	MealsPerDay int
 	Pattern     food.Pattern
 	Avoid       []food.Allergen
 	Screening   screen.Answers
 	Reasons     screen.Reasons
+	Scored      screen.Scored
+	// Reproduction is what is known of a pregnancy or of breastfeeding.
+	Reproduction energy.Reproduction
 	// CarbFatBalance is the share of the energy left after protein that goes to
 	// carbohydrate, 0 to 100.
 	CarbFatBalance unit.Percent
 	FatFloor       unit.Percent
+	// FatFloorPerKg is a fat floor by weight, beside the one by energy; 0: none.
+	FatFloorPerKg unit.GramPerKilogram
 	// ProteinPerKg is 0 where the situation decides.
-	ProteinPerKg    unit.GramPerKilogram
+	ProteinPerKg unit.GramPerKilogram
+	ProteinBasis macro.Basis
+	Training     macro.Training
+	// UsualFibre is the fibre eaten a day now; 0: not told.
+	UsualFibre      unit.Gram
+	Counting        macro.Counting
 	RestingEquation energy.RestingEquation
+	// MeasuredResting is resting energy a day by indirect calorimetry; 0: not
+	// measured. It wins over any equation.
+	MeasuredResting unit.Kilocalorie
+}
+
+// BodyMeasures is what was measured beside height and weight; 0: not measured.
+type BodyMeasures struct {
+	Neck, Waist, Hip unit.Centimetre
+	Fat              unit.Percent    // of weight, by a method named by the practitioner
+	Points           body.Population // at which BMI speaks; empty: WHO, all populations
 }
 
 // The accepted spans of an intake.

@@ -52,16 +52,27 @@ const (
 // 2004 carries a mid-point of 1.85 with 8 % either side.
 const palWidth = 0.08
 
-// Activity is how active a client is: a class, or a level told as a number,
-// which then wins.
+// Activity is how active a client is, told in one of four ways: a class, a
+// level as a number, a customary factor, or the hours of a day. Of several the
+// last named here wins.
 type Activity struct {
-	Category Category
-	PAL      unit.PAL // 0 where the class speaks
+	Category  Category
+	PAL       unit.PAL // 0: not told as a number
+	Customary string   // the code of a [Multiplier]; empty: none
+	Day       []Span   // an average day; empty: not told
 }
 
-// Valid reports whether the activity names a known class or an accepted level.
+// Valid reports whether the activity names a known class, an accepted level, a
+// known factor, or a day that can be reckoned with.
 func (a Activity) Valid() bool {
-	if a.PAL != 0 {
+	switch {
+	case len(a.Day) > 0:
+		_, err := LevelOfDay(a.Day)
+		return err == nil
+	case a.Customary != "":
+		_, known := MultiplierByCode(a.Customary)
+		return known
+	case a.PAL != 0:
 		return a.PAL >= LeastPAL && a.PAL <= MostPAL
 	}
 	_, known := a.class()
@@ -82,17 +93,30 @@ func (a Activity) class() (Class, bool) {
 // Source: EFSA 2013, EFSA Journal 11(1):3005 (levels); NASEM 2023, Dietary
 // Reference Intakes for Energy (classes).
 func (a Activity) Level() derive.Derived[unit.PAL] {
-	if a.PAL != 0 {
-		low := max(LeastPAL, a.PAL*(1-palWidth))
-		high := a.PAL * (1 + palWidth)
-		return derive.Within(a.PAL, low, high, palStep(derive.Input{Name: "level", Text: "as given"},
-			a.PAL, low, high, "as given",
-			derive.Source{Text: "given by the practitioner; 8 % either side after FAO/WHO/UNU 2004", Confidence: derive.SeenSecond}))
+	switch {
+	case len(a.Day) > 0:
+		if level, err := LevelOfDay(a.Day); err == nil {
+			return level
+		}
+	case a.Customary != "":
+		if m, known := MultiplierByCode(a.Customary); known {
+			return numbered(m.Factor, derive.Input{Name: "customary factor", Text: m.Name}, "customary factor",
+				derive.Source{Text: "a convention of the trade without a primary source; 8 % either side after FAO/WHO/UNU 2004", Confidence: derive.Custom})
+		}
+	case a.PAL != 0:
+		return numbered(a.PAL, derive.Input{Name: "level", Text: "as given"}, "as given",
+			derive.Source{Text: "given by the practitioner; 8 % either side after FAO/WHO/UNU 2004", Confidence: derive.SeenSecond})
 	}
 	c, _ := a.class()
 	return derive.Within(c.Level, c.Low, c.High, palStep(derive.Input{Name: "class", Text: c.Name},
 		c.Level, c.Low, c.High, "level of the class",
 		derive.Source{Text: "EFSA 2013, EFSA Journal 11(1):3005 (level); NASEM 2023 (class limits)", Confidence: derive.Seen}))
+}
+
+// numbered returns a level that was told as a number, with its usual spread.
+func numbered(level unit.PAL, in derive.Input, formula string, source derive.Source) derive.Derived[unit.PAL] {
+	low, high := max(LeastPAL, level*(1-palWidth)), level*(1+palWidth)
+	return derive.Within(level, low, high, palStep(in, level, low, high, formula, source))
 }
 
 func palStep(in derive.Input, value, low, high unit.PAL, formula string, source derive.Source) derive.Step {

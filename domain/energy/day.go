@@ -124,6 +124,7 @@ func LevelOfDay(spans []Span) (derive.Derived[unit.PAL], error) {
 
 // Multiplier is a customary activity factor.
 type Multiplier struct {
+	Code   string
 	Name   string
 	Factor unit.PAL
 }
@@ -132,12 +133,23 @@ type Multiplier struct {
 // primary source. The described classes are to be preferred.
 func Multipliers() []Multiplier {
 	return []Multiplier{
-		{"Little or no exercise", 1.2},
-		{"Light exercise 1-3 days a week", 1.375},
-		{"Moderate exercise 3-5 days a week", 1.55},
-		{"Hard exercise 6-7 days a week", 1.725},
-		{"Very hard exercise or heavy work", 1.9},
+		{"little", "Little or no exercise", 1.2},
+		{"light", "Light exercise 1-3 days a week", 1.375},
+		{"moderate", "Moderate exercise 3-5 days a week", 1.55},
+		{"hard", "Hard exercise 6-7 days a week", 1.725},
+		{"very_hard", "Very hard exercise or heavy work", 1.9},
 	}
+}
+
+// MultiplierByCode returns the customary factor with a code, and false where none
+// has it.
+func MultiplierByCode(code string) (Multiplier, bool) {
+	for _, m := range Multipliers() {
+		if m.Code == code {
+			return m, true
+		}
+	}
+	return Multiplier{}, false
 }
 
 // Exercise returns the net energy of an activity above rest.

@@ -50,15 +50,16 @@ func CrossChecks(in RestingInput, a Activity, r Reproduction) []CrossCheck {
 // overweightFrom is the BMI from which the DRI 2005 have an equation of their own.
 const overweightFrom unit.KilogramPerSquareMetre = 25
 
-// categoryOf returns the class of an activity; a level told as a number falls
+// categoryOf returns the class of an activity; a level told in another way falls
 // into the class that holds it.
 func categoryOf(a Activity) Category {
-	if a.PAL == 0 {
+	if a.PAL == 0 && a.Customary == "" && len(a.Day) == 0 {
 		return a.Category
 	}
+	level := a.Level().Value
 	found := classes[0].Category
 	for _, c := range classes[1:] {
-		if a.PAL >= c.Low {
+		if level >= c.Low {
 			found = c.Category
 		}
 	}

@@ -24,9 +24,12 @@ func (k GoalKind) Valid() bool { return k == Lose || k == Maintain || k == Gain 
 // date, or an energy instead.
 type Goal struct {
 	Kind   GoalKind
-	Weight unit.Kilogram    // 0: none named
-	By     unit.Date        // zero: no date named
-	Energy unit.Kilocalorie // a day; 0: reckoned from weight and date
+	Weight unit.Kilogram // 0: none named
+	By     unit.Date     // zero: no date named
+	// PerWeek is the wished change of weight a week, without a sign; 0: none
+	// named. It takes the place of a date.
+	PerWeek unit.KilogramPerWeek
+	Energy  unit.Kilocalorie // a day; 0: reckoned from weight and date
 }
 
 // StaticEnergyPerKilogram is the energy of a kilogram of body weight by the
@@ -70,6 +73,19 @@ func LeastEnergy(sex Sex) unit.Kilocalorie {
 // care. Source: NICE CG189, very-low-calorie diets (from memory).
 const VeryLowEnergy unit.Kilocalorie = 800
 
+// Dynamics is how a weight answers to energy over time. Package body has the
+// model; it is handed in, because siblings do not know each other.
+type Dynamics interface {
+	// EnergyFor returns the energy a day that brings the weight in so many days,
+	// at least 1, and false where none does.
+	EnergyFor(goal unit.Kilogram, days int) (unit.Kilocalorie, bool)
+	// DaysTo returns the first day on which an energy has brought the weight, and
+	// false where it does not within ten years.
+	DaysTo(goal unit.Kilogram, energy unit.Kilocalorie) (int, bool)
+	// Source names the model.
+	Source() derive.Source
+}
+
 // GoalInput is what the arithmetic of a goal needs.
 type GoalInput struct {
 	Goal        Goal
@@ -77,6 +93,7 @@ type GoalInput struct {
 	Sex         Sex
 	Weight      unit.Kilogram
 	Maintenance derive.Derived[unit.Kilocalorie]
+	Dynamics    Dynamics // nil: the static rule decides
 }
 
 // Outcome is what a goal comes to.
@@ -86,9 +103,19 @@ type Outcome struct {
 	Change unit.Kilocalorie
 	// Rate is the first rate of change by the static rule; loss is negative.
 	Rate derive.Derived[unit.KilogramPerWeek]
-	// ReachedOn is when the static rule reaches the goal weight; zero where it
-	// does not or where no weight was named.
+	// ReachedOn is when the goal weight is reached; zero where it is not, or where
+	// no weight was named.
 	ReachedOn unit.Date
+	// MeanRate is the mean rate until then, or until the wished date; nought
+	// where there is neither.
+	MeanRate derive.Derived[unit.KilogramPerWeek]
+	// StaticTarget and StaticReachedOn are what the static rule says to the same
+	// wish. StaticTarget has no steps where the wish names no date and no rate.
+	StaticTarget    derive.Derived[unit.Kilocalorie]
+	StaticReachedOn unit.Date
+	// OutOfReach reports a wish that no energy brings: the target is then nought
+	// for a loss, and the most that is searched for a gain.
+	OutOfReach bool
 	// TooFast reports a loss beyond FastestShare or FastestLoss.
 	TooFast bool
 	// SafeEnergy and SafeDate are the nearest wish inside the guards, set where
@@ -110,74 +137,27 @@ var staticRule = derive.Source{
 	Confidence: derive.Seen,
 }
 
-// Work returns the target energy of a goal, with its rate by the static rule.
-// The goal must have passed validation.
+// Work returns the target energy of a goal. The goal must have passed validation.
 func Work(in GoalInput) Outcome {
-	target := targetEnergy(in)
+	target, inReach := targetEnergy(in)
 	maintenance := in.Maintenance.Value
-	out := Outcome{Target: target, Change: target.Value - maintenance}
+	out := Outcome{Target: target, Change: target.Value - maintenance, OutOfReach: !inReach}
 	if math.Abs(float64(out.Change)) < 1e-6 {
 		out.Change = 0
 	}
 	out.Rate = rate(out.Change)
-	out.TooFast = tooFast(-out.Rate.Value, in.Weight)
-	out.ReachedOn = reachedOn(in, out.Change)
+	out.StaticReachedOn = reachedByRule(in, out.Change)
+	out.ReachedOn = reachedOn(in, out)
+	if w, wishes := wishOf(in); wishes {
+		out.StaticTarget, out.MeanRate = staticTarget(in, w), meanRate(w.weight-in.Weight, w.days)
+	} else if !out.ReachedOn.IsZero() {
+		out.MeanRate = meanRate(in.Goal.Weight-in.Weight, in.Today.DaysUntil(out.ReachedOn))
+	}
+	out.TooFast = tooFast(-min(out.Rate.Value, out.MeanRate.Value), in.Weight)
 	if out.Lowers() {
 		out.SafeEnergy, out.SafeDate = safest(in)
 	}
 	return out
-}
-
-func targetEnergy(in GoalInput) derive.Derived[unit.Kilocalorie] {
-	g := in.Goal
-	maintenance := derive.Input{Name: "maintenance energy", Value: float64(in.Maintenance.Value), Unit: "kcal/day"}
-	switch {
-	case g.Energy != 0:
-		return targetStep(in, g.Energy-in.Maintenance.Value, "energy as agreed",
-			[]derive.Input{{Name: "agreed energy", Value: float64(g.Energy), Unit: "kcal/day"}},
-			derive.Source{Text: "agreed with the client", Confidence: derive.Arithmetic}, "")
-	case g.Kind == Maintain:
-		return targetStep(in, 0, "maintenance energy", []derive.Input{maintenance}, derive.FromSteps, "")
-	case g.Weight != 0 && !g.By.IsZero():
-		days := float64(in.Today.DaysUntil(g.By))
-		change := float64(g.Weight-in.Weight) * StaticEnergyPerKilogram / days
-		return targetStep(in, unit.Kilocalorie(change),
-			"maintenance energy + (goal weight − weight) × 7716 / days",
-			[]derive.Input{
-				maintenance,
-				{Name: "weight", Value: float64(in.Weight), Unit: "kg"},
-				{Name: "goal weight", Value: float64(g.Weight), Unit: "kg"},
-				{Name: "days", Value: days, Unit: "days"},
-			}, staticRule, "")
-	case g.Kind == Gain:
-		return targetStep(in, DefaultSurplus, "maintenance energy + 350",
-			[]derive.Input{maintenance},
-			derive.Source{Text: "Slater 2019, Front Nutr 6:131 (1500-2000 kJ a day)", Confidence: derive.Memory},
-			"No date was named, so a customary surplus is used.")
-	default:
-		return defaultLoss(in, maintenance)
-	}
-}
-
-func defaultLoss(in GoalInput, maintenance derive.Input) derive.Derived[unit.Kilocalorie] {
-	room := max(0, in.Maintenance.Value-LeastEnergy(in.Sex))
-	deficit := min(DefaultDeficit, room)
-	note := "No date was named, so a customary deficit is used."
-	if deficit < DefaultDeficit {
-		note = "No date was named; the customary deficit of 500 kcal would pass under the least energy, so it stops there."
-	}
-	return targetStep(in, -deficit, "the higher of maintenance energy − 500 and the least energy, never over maintenance",
-		[]derive.Input{maintenance, {Name: "least energy", Value: float64(LeastEnergy(in.Sex)), Unit: "kcal/day"}},
-		derive.Source{Text: "AHA/ACC/TOS 2013 guideline (deficit 500-750 kcal; 1200-1500 kcal for women, 1500-1800 for men)", Confidence: derive.Memory},
-		note)
-}
-
-func targetStep(in GoalInput, change unit.Kilocalorie, formula string, inputs []derive.Input, source derive.Source, note string) derive.Derived[unit.Kilocalorie] {
-	value := in.Maintenance.Value + change
-	return derive.Exact(value, derive.Step{
-		Key: "target", Label: "Target energy", Formula: formula, Inputs: inputs,
-		Result: float64(value), Unit: "kcal/day", Source: source, Note: note,
-	})
 }
 
 func rate(change unit.Kilocalorie) derive.Derived[unit.KilogramPerWeek] {
@@ -200,7 +180,37 @@ func tooFast(loss unit.KilogramPerWeek, weight unit.Kilogram) bool {
 	return float64(loss) > float64(fastest(weight))+rounding
 }
 
-func reachedOn(in GoalInput, change unit.Kilocalorie) unit.Date {
+func meanRate(change unit.Kilogram, days int) derive.Derived[unit.KilogramPerWeek] {
+	value := unit.KilogramPerWeek(7 * float64(change) / float64(days))
+	return derive.Exact(value, derive.Step{
+		Key: "mean_rate", Label: "Mean rate of change", Formula: "(goal weight − weight) × 7 / days",
+		Inputs: []derive.Input{
+			{Name: "goal weight − weight", Value: float64(change), Unit: "kg"},
+			{Name: "days", Value: float64(days), Unit: "days"},
+		},
+		Result: float64(value), Unit: "kg/week", Source: derive.FromSteps,
+	})
+}
+
+// reachedOn returns the day on which the target brings the goal weight.
+func reachedOn(in GoalInput, out Outcome) unit.Date {
+	g := in.Goal
+	switch {
+	case g.Weight == 0 || out.Change == 0 || out.OutOfReach:
+		return unit.Date{}
+	case in.Dynamics == nil:
+		return out.StaticReachedOn
+	case g.Energy == 0 && !g.By.IsZero():
+		return g.By
+	}
+	days, reached := in.Dynamics.DaysTo(g.Weight, out.Target.Value)
+	if !reached || days == 0 {
+		return unit.Date{}
+	}
+	return in.Today.AddDays(days)
+}
+
+func reachedByRule(in GoalInput, change unit.Kilocalorie) unit.Date {
 	if in.Goal.Weight == 0 || change == 0 {
 		return unit.Date{}
 	}
@@ -222,6 +232,28 @@ func safest(in GoalInput) (unit.Kilocalorie, unit.Date) {
 	if in.Goal.Weight == 0 || in.Goal.Weight >= in.Weight || deficit < 1 {
 		return energy, unit.Date{}
 	}
-	days := math.Ceil(float64(in.Weight-in.Goal.Weight) * StaticEnergyPerKilogram / float64(deficit))
-	return energy, in.Today.AddDays(int(days))
+	days, reached := safeDays(in, energy, deficit)
+	if !reached {
+		return energy, unit.Date{}
+	}
+	return energy, in.Today.AddDays(days)
+}
+
+// safeDays returns the fewest days in which the goal weight is reached at a safe
+// energy, and no faster than the rate guard.
+func safeDays(in GoalInput, energy, deficit unit.Kilocalorie) (int, bool) {
+	loss := float64(in.Weight - in.Goal.Weight)
+	if in.Dynamics == nil {
+		return int(math.Ceil(loss * StaticEnergyPerKilogram / float64(deficit))), true
+	}
+	days, reached := in.Dynamics.DaysTo(in.Goal.Weight, energy)
+	if !reached {
+		return 0, false
+	}
+	days = max(days, int(math.Ceil(7*loss/float64(fastest(in.Weight))-1e-9)))
+	// The solver comes within a gram; a day more makes up for it.
+	if found, ok := in.Dynamics.EnergyFor(in.Goal.Weight, days); !ok || found < energy {
+		days++
+	}
+	return days, true
 }

@@ -27,6 +27,9 @@ type Kilojoule float64
 // Year is an age in completed years.
 type Year int
 
+// Day is a length of time in days.
+type Day float64
+
 // PAL is a physical activity level: total energy over resting energy.
 type PAL float64
 
