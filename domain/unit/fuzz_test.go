@@ -80,12 +80,22 @@ func checkPercent(t interface{ Fatalf(string, ...any) }, text string) {
 	}
 }
 
+func checkRate(t interface{ Fatalf(string, ...any) }, text string) {
+	alone, err := unit.ParseRate("x", text)
+	sane(t, text, alone, err, 0.05, 2)
+	for _, s := range systems {
+		in, inErr := unit.ParseRateIn("x", text, s)
+		sane(t, text, in, inErr, 0.05, 2)
+		agrees(t, text, alone, err, in, inErr)
+	}
+}
+
 // TestParseAnything is the fuzzing's short form: texts made of the pieces that
 // quantities are written with.
 func TestParseAnything(t *testing.T) {
 	piece := rapid.SampledFrom([]string{
 		"0", "1", "5", "11", "68", "72", "168", "180", "500", "800", "1800", ".", ",", " ", "\u00a0", "½", "1/2", "/",
-		"kg", "g", "lb", "st", "cm", "m", "mm", "ft", "in", "'", "''", `"`, "′", "″", "kcal", "kJ", "MJ", "day", "a", "per",
+		"kg", "g", "lb", "st", "cm", "m", "mm", "ft", "in", "'", "''", `"`, "′", "″", "kcal", "kJ", "MJ", "day", "week", "a", "per",
 		"%", "cent", "-", "+", "e", "x", "NaN", "７", "\x00", "\xff",
 	})
 	rapid.Check(t, func(t *rapid.T) {
@@ -97,6 +107,7 @@ func TestParseAnything(t *testing.T) {
 		checkHeight(t, text)
 		checkEnergy(t, text)
 		checkPercent(t, text)
+		checkRate(t, text)
 	})
 }
 
@@ -124,4 +135,9 @@ func FuzzParseEnergy(f *testing.F) {
 func FuzzParsePercent(f *testing.F) {
 	seed(f, "20", "20 %", "20,5%", "20 per cent", "20½ %", "-20", "2e1")
 	f.Fuzz(func(t *testing.T, text string) { checkPercent(t, text) })
+}
+
+func FuzzParseRate(f *testing.F) {
+	seed(f, "0.5 kg", "1 lb", "500 g a week", "0,500 kg/week", "½ lb per week", "1,500 g/w", "0.5 a week", "-1 lb")
+	f.Fuzz(func(t *testing.T, text string) { checkRate(t, text) })
 }

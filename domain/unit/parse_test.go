@@ -158,6 +158,18 @@ func TestParseLengthAndPercentAccept(t *testing.T) {
 	}
 }
 
+// A pound is exactly 0.45359237 kg (international yard and pound agreement, 1959).
+func TestParseRateAccepts(t *testing.T) {
+	for text, want := range map[string]float64{
+		"0.5 kg": 0.5, "0,5kg a week": 0.5, "500 g": 0.5, "1 lb": 0.45359237, "½ lb/week": 0.226796185,
+		"1½ lbs per week": 0.680388555, "0.25 kg / week": 0.25, "1,500 g": 1.5, "0.05 kg/w": 0.05, "2 kg": 2,
+	} {
+		if got, err := unit.ParseRate("goal.per_week", text); err != nil || math.Abs(float64(got)-want) > noise {
+			t.Errorf("ParseRate(%q) = %v, %v; want %v", text, got, err, want)
+		}
+	}
+}
+
 func TestNumbersWithoutUnit(t *testing.T) {
 	weight := func(text string, s unit.System) (float64, error) {
 		v, err := unit.ParseWeightIn("x", text, s)
@@ -169,6 +181,10 @@ func TestNumbersWithoutUnit(t *testing.T) {
 	}
 	length := func(text string, s unit.System) (float64, error) {
 		v, err := unit.ParseLengthIn("x", text, s)
+		return float64(v), err
+	}
+	rate := func(text string, s unit.System) (float64, error) {
+		v, err := unit.ParseRateIn("x", text, s)
 		return float64(v), err
 	}
 	cases := []struct {
@@ -197,6 +213,10 @@ func TestNumbersWithoutUnit(t *testing.T) {
 		{"length", length, "8.4", unit.Metric, 8.4},
 		{"length", length, "3.5", unit.USCustomary, 3.5 * 2.54},
 		{"length", length, "3.5", unit.UKCustomary, 0},
+		{"rate", rate, "0,5", unit.Metric, 0.5},
+		{"rate", rate, "1", unit.USCustomary, 0.45359237},
+		{"rate", rate, "1", unit.UKCustomary, 0},
+		{"rate", rate, "500", unit.Metric, 0},
 	}
 	for _, c := range cases {
 		got, err := c.read(c.text, c.system)
@@ -271,6 +291,11 @@ func TestParseRefuses(t *testing.T) {
 		"1800": "with its unit", "199 kcal": "200 to 10000", "10001 kcal": "200 to 10000", "1800 MJ": "200 to 10000",
 		"1800 kcal/week": "1800 kcal", "1800 kcal/": "1800 kcal", "1800 kcal a d": "1800 kcal", "1800 kcal day": "1800 kcal",
 		"1800 kcal/day/day": "1800 kcal", "1800 a day": "with its unit",
+	})
+	refuses(t, unit.ParseRate, nonsense("kg", "0.5 kg"))
+	refuses(t, unit.ParseRate, map[string]string{
+		"0.5": "with its unit", "0.5 a week": "with its unit", "0.049 kg": "0.05 to 2", "2.01 kg": "0.05 to 2", "5 lb": "0.05 to 2",
+		"-0.5 kg": "without a sign", "0.5 kg/day": "0.5 kg", "0.5 kg a month": "0.5 kg", "½ st": "0.5 kg", "0.5 kg/": "0.5 kg",
 	})
 	refuses(t, func(field, text string) (unit.Percent, error) { return unit.ParsePercent(field, text, 15, 40) }, map[string]string{
 		"14.9": "15% to 40%", "40.1 %": "15% to 40%", "20 kg": "15% to 40%", "20 % %": "15% to 40%", "20 per": "15% to 40%",

@@ -16,7 +16,7 @@ var energies = quantity{
 		"kj":   1 / KilojoulePerKilocal,
 		"mj":   kilojoulePerMega / KilojoulePerKilocal,
 	},
-	perDay: true,
+	per: "day",
 }
 
 // ParseEnergy reads an energy or an energy a day of 200 to 10000 kcal with its

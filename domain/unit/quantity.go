@@ -13,7 +13,7 @@ type quantity struct {
 	names     map[string]string  // every spelling of a unit: its short name
 	factors   map[string]float64 // short name: how many base units
 	pairs     []unitPair         // units said together: feet and inches
-	perDay    bool               // "a day" or "/day" may follow
+	per       string             // "day": "a day" or "/day" may follow; empty: nothing may
 }
 
 // unitPair is a large unit said together with a small one.
@@ -93,7 +93,7 @@ func (q quantity) terms(text string) (terms []term, understood bool) {
 // unit reads the unit that comes next, as its short name; "" when the text
 // ends here or the next number begins.
 func (q quantity) unit(s *scanner) (name string, known bool) {
-	if q.perDay && s.aDay() {
+	if q.per != "" && s.each(q.per) {
 		return "", true
 	}
 	for _, sign := range signs {
@@ -108,15 +108,16 @@ func (q quantity) unit(s *scanner) (name string, known bool) {
 	}
 	s.take(".")
 	name, known = q.names[word]
-	if q.perDay {
+	if q.per != "" {
 		s.spaces()
-		s.aDay()
+		s.each(q.per)
 	}
 	return name, known
 }
 
-// aDay skips "/day", "/d", "per day" or "a day", and reports whether it did.
-func (s *scanner) aDay() bool {
+// each skips "/day", "/d", "per day" or "a day", or the same of another span,
+// and reports whether it did.
+func (s *scanner) each(span string) bool {
 	ahead := *s
 	slash := ahead.take("/")
 	if !slash {
@@ -125,8 +126,7 @@ func (s *scanner) aDay() bool {
 		}
 	}
 	ahead.spaces()
-	day := ahead.word()
-	if day != "day" && !(slash && day == "d") {
+	if word := ahead.word(); word != span && !(slash && word == span[:1]) {
 		return false
 	}
 	*s = ahead

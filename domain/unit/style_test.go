@@ -190,6 +190,15 @@ func TestPrintedIsReadBack(t *testing.T) {
 			within(t, "energy", text, e, gotE, err, energyStep/2)
 		}
 
+		rateStep := 0.1
+		if s.System != unit.Metric {
+			rateStep = 0.1 * lb
+		}
+		r := unit.KilogramPerWeek(rapid.Float64Range(0.1, 1.9).Draw(t, "rate"))
+		text = s.Rate(r)
+		gotR, err := unit.ParseRate("x", text)
+		within(t, "rate", text, r, gotR, err, rateStep/2)
+
 		p := unit.Percent(rapid.Float64Range(0, 100).Draw(t, "percent"))
 		text = s.Percent(p)
 		gotP, err := unit.ParsePercent("x", text, 0, 100)
