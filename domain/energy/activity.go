@@ -62,6 +62,17 @@ type Activity struct {
 	Day       []Span   // an average day; empty: not told
 }
 
+// Told reports whether anything was told in any of the four ways.
+func (a Activity) Told() bool {
+	return len(a.Day) > 0 || a.Customary != "" || a.PAL != 0 || a.Category != ""
+}
+
+// Valid reports whether the code is a known class.
+func (c Category) Valid() bool {
+	_, known := Activity{Category: c}.class()
+	return known
+}
+
 // Valid reports whether the activity names a known class, an accepted level, a
 // known factor, or a day that can be reckoned with.
 func (a Activity) Valid() bool {

@@ -70,8 +70,10 @@ type Span struct {
 	Hours   Hour // an average day's; a weekly sport is divided by seven
 }
 
+// HoursInDay is what a told day may add up to.
+const HoursInDay Hour = 24
+
 const (
-	hoursInDay Hour = 24
 	// quietMET fills what was not told: sitting quietly.
 	quietMET MET = 1.3
 	// thermicEffect turns activity cost into total energy: food adds about a
@@ -104,14 +106,14 @@ func LevelOfDay(spans []Span) (derive.Derived[unit.PAL], error) {
 		sum += float64(s.Hours) * float64(s.Pursuit.MET)
 		inputs = append(inputs, derive.Input{Name: s.Pursuit.Name, Text: fmt.Sprintf("%.2g h × %.3g MET", float64(s.Hours), float64(s.Pursuit.MET))})
 	}
-	if told > float64(hoursInDay)+1e-9 {
+	if told > float64(HoursInDay)+1e-9 {
 		return derive.Derived[unit.PAL]{}, ErrTooLong{Hour(told)}
 	}
-	if rest := float64(hoursInDay) - told; rest > 1e-9 {
+	if rest := float64(HoursInDay) - told; rest > 1e-9 {
 		sum += rest * float64(quietMET)
 		inputs = append(inputs, derive.Input{Name: "not told, taken as sitting quietly", Text: fmt.Sprintf("%.2g h × 1.3 MET", rest)})
 	}
-	value := math.Max(float64(LeastPAL), sum/float64(hoursInDay)/(1-thermicEffect))
+	value := math.Max(float64(LeastPAL), sum/float64(HoursInDay)/(1-thermicEffect))
 	level := min(MostPAL, unit.PAL(value))
 	low, high := max(LeastPAL, level*(1-metSpread)), min(MostPAL, level*(1+metSpread))
 	return derive.Within(level, low, high, derive.Step{
