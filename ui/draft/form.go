@@ -14,35 +14,6 @@ import (
 // the same thing, the name is the same.
 type Field string
 
-// The fields of an intake.
-const (
-	Date       Field = "date"
-	Name       Field = "client.name"
-	Born       Field = "client.born"
-	Sex        Field = "client.equation_sex"
-	Why        Field = "why" // why they came, in their words
-	Height     Field = "height"
-	Weight     Field = "weight"
-	Activity   Field = "activity" // the code of a class, or Other
-	PAL        Field = "activity.pal"
-	GoalKind   Field = "goal.kind"
-	GoalWeight Field = "goal.weight"
-	GoalBy     Field = "goal.by"
-	GoalEnergy Field = "goal.kcal_per_day"
-	Meals      Field = "meals_per_day"
-	Pattern    Field = "eating_pattern"
-	Avoid      Field = "avoid" // codes of allergens with commas between
-	Balance    Field = "carb_fat_balance_percent"
-	FatFloor   Field = "fat_floor_percent"
-	Protein    Field = "protein_g_per_kg"
-	Notes      Field = "notes"
-	NextStep   Field = "next_step"
-	NextVisit  Field = "next_visit"
-)
-
-// ActivityAsNumber is the value of [Activity] that makes [PAL] speak.
-const ActivityAsNumber = "pal"
-
 // Values of a screening field.
 const (
 	AnswerNo  = "no"
@@ -64,6 +35,7 @@ const (
 const (
 	screeningPrefix = "screening."
 	reasonPrefix    = "hold_reasons."
+	scoredPrefix    = "scored."
 )
 
 // Screening returns the field of a screening question.

@@ -1,14 +1,10 @@
 package draft
 
 import (
-	"strconv"
-	"strings"
+	"slices"
 
 	"handbreadth/domain"
 	"handbreadth/domain/energy"
-	"handbreadth/domain/food"
-	"handbreadth/domain/macro"
-	"handbreadth/domain/screen"
 	"handbreadth/domain/unit"
 )
 
@@ -17,6 +13,9 @@ type Reading struct {
 	Intake domain.Intake
 	// Problems has what is wrong with a field that was filled in.
 	Problems map[Field]unit.Problem
+	// Remarks has what is wrong with a field that no computation reads. It is
+	// told at the field and stops no plan.
+	Remarks map[Field]unit.Problem
 	// Missing lists what a plan still needs, in the order of the form.
 	Missing []Field
 	// Understood tells how a quantity was read, in the units of the practice:
@@ -26,6 +25,15 @@ type Reading struct {
 
 // Complete reports whether a plan can be computed.
 func (r Reading) Complete() bool { return len(r.Problems) == 0 && len(r.Missing) == 0 }
+
+// Wrong returns what is wrong with a field, whether or not it stops a plan.
+func (r Reading) Wrong(field Field) (unit.Problem, bool) {
+	if p, wrong := r.Problems[field]; wrong {
+		return p, true
+	}
+	p, wrong := r.Remarks[field]
+	return p, wrong
+}
 
 // needed lists the fields that no plan can do without.
 var needed = []Field{Date, Born, Sex, Height, Weight, Activity, GoalKind}
@@ -40,7 +48,8 @@ type reader struct {
 // is read in them.
 func Read(form Form, style unit.Style) Reading {
 	r := reader{form: form, style: style, out: Reading{
-		Intake: domain.NewIntake(), Problems: map[Field]unit.Problem{}, Understood: map[Field]string{},
+		Intake: domain.NewIntake(), Problems: map[Field]unit.Problem{},
+		Remarks: map[Field]unit.Problem{}, Understood: map[Field]string{},
 	}}
 	r.person()
 	r.measurements()
@@ -49,45 +58,61 @@ func Read(form Form, style unit.Style) Reading {
 	r.food()
 	r.settings()
 	r.screening()
+	r.scored()
+	r.reproduction()
+	r.conversation()
 	r.missing()
 	r.validate()
 	return r.out
 }
 
 func (r *reader) keep(field Field, err error) bool {
+	return r.keepIn(r.out.Problems, field, err)
+}
+
+func (r *reader) keepIn(problems map[Field]unit.Problem, field Field, err error) bool {
 	if err == nil {
 		return true
 	}
 	if p, ok := err.(unit.Problem); ok {
-		r.out.Problems[field] = p
+		problems[field] = p
 	} else {
-		r.out.Problems[field] = unit.Problem{Field: string(field), Given: r.form.Get(field), Accepted: err.Error()}
+		problems[field] = unit.Problem{Field: string(field), Given: r.form.Get(field), Accepted: err.Error()}
 	}
 	return false
 }
 
-func (r *reader) date(field Field) unit.Date {
+// refuse notes that a field holds something else than what is accepted.
+func (r *reader) refuse(field Field, accepted string) {
+	r.out.Problems[field] = unit.Problem{Field: string(field), Given: r.form.Get(field), Accepted: accepted}
+}
+
+func (r *reader) date(field Field) unit.Date { return r.dateIn(r.out.Problems, field) }
+
+func (r *reader) dateIn(problems map[Field]unit.Problem, field Field) unit.Date {
 	text := r.form.Get(field)
 	if text == "" {
 		return unit.Date{}
 	}
 	d, err := unit.ParseDate(string(field), text)
-	if r.keep(field, err) {
+	if r.keepIn(problems, field, err) {
 		r.out.Understood[field] = d.Long()
 	}
 	return d
 }
 
-func (r *reader) weight(field Field) unit.Kilogram {
-	text := r.form.Get(field)
-	if text == "" {
-		return 0
+// choice reads one of several words; nothing, or the word for it, is the first
+// of them.
+func choice[T ~string](r *reader, field Field, words []T, nothing, accepted string) T {
+	text := T(r.form.Get(field))
+	if text == "" || string(text) == nothing {
+		return words[0]
 	}
-	w, err := unit.ParseWeightIn(string(field), text, r.style.System)
-	if r.keep(field, err) {
-		r.out.Understood[field] = r.style.Weight(w)
+	if !slices.Contains(words, text) {
+		r.refuse(field, accepted)
+		return words[0]
 	}
-	return w
+	return text
 }
 
 func (r *reader) person() {
@@ -98,152 +123,13 @@ func (r *reader) person() {
 	in.Client.EquationSex = energy.Sex(r.form.Get(Sex))
 }
 
-func (r *reader) measurements() {
-	in := &r.out.Intake
-	in.Weight = r.weight(Weight)
-	if text := r.form.Get(Height); text != "" {
-		h, err := unit.ParseHeightIn(string(Height), text, r.style.System)
-		if r.keep(Height, err) {
-			r.out.Understood[Height] = r.style.Height(h)
-		}
-		in.Height = h
-	}
-}
-
-func (r *reader) activity() {
-	in := &r.out.Intake
-	chosen := r.form.Get(Activity)
-	if chosen != ActivityAsNumber {
-		in.Activity = energy.Activity{Category: energy.Category(chosen)}
-		return
-	}
-	pal, ok := r.number(PAL, float64(energy.LeastPAL), float64(energy.MostPAL), "a PAL of 1.0 to 2.5")
-	if ok {
-		in.Activity = energy.Activity{PAL: unit.PAL(pal)}
-	}
-}
-
-func (r *reader) number(field Field, least, most float64, accepted string) (float64, bool) {
-	text := r.form.Get(field)
-	if text == "" {
-		return 0, false
-	}
-	value, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
-	if err != nil || !(value >= least && value <= most) {
-		r.out.Problems[field] = unit.Problem{Field: string(field), Given: text, Accepted: accepted}
-		return 0, false
-	}
-	return value, true
-}
-
-func (r *reader) goal() {
-	g := energy.Goal{Kind: energy.GoalKind(r.form.Get(GoalKind))}
-	if g.Kind != energy.Maintain {
-		g.Weight = r.weight(GoalWeight)
-		g.By = r.date(GoalBy)
-	}
-	if text := r.form.Get(GoalEnergy); text != "" {
-		e, err := unit.ParseEnergyIn(string(GoalEnergy), text, r.style.EnergyIn)
-		if r.keep(GoalEnergy, err) {
-			r.out.Understood[GoalEnergy] = r.style.EnergyPerDay(e)
-		}
-		g.Energy = e
-	}
-	r.out.Intake.Goal = g
-}
-
-func (r *reader) food() {
-	in := &r.out.Intake
-	if text := r.form.Get(Pattern); text != "" {
-		in.Pattern = food.Pattern(text)
-	}
-	if n, ok := r.number(Meals, domain.LeastMeals, domain.MostMeals, "1 to 6 meals a day"); ok {
-		if n != float64(int(n)) {
-			r.out.Problems[Meals] = unit.Problem{Field: string(Meals), Given: r.form.Get(Meals), Accepted: "1 to 6 meals a day, as a whole number"}
-			return
-		}
-		in.MealsPerDay = int(n)
-	}
-	for _, word := range AvoidWords(r.form.Get(Avoid)) {
-		found, ok := food.ParseAllergen(word)
-		if !ok {
-			r.out.Problems[Avoid] = unit.Problem{Field: string(Avoid), Given: word, Accepted: "allergens of the EU and US lists, such as peanut, milk or gluten"}
-			continue
-		}
-		in.Avoid = append(in.Avoid, found...)
-	}
-}
-
-// AvoidWords splits the text of [Avoid] into its words.
-func AvoidWords(text string) []string {
-	var list []string
-	for _, word := range strings.Split(text, ",") {
-		if word = strings.TrimSpace(word); word != "" {
-			list = append(list, word)
-		}
-	}
-	return list
-}
-
-func (r *reader) settings() {
-	in := &r.out.Intake
-	in.CarbFatBalance = r.percent(Balance, 0, 100, in.CarbFatBalance)
-	in.FatFloor = r.percent(FatFloor, macro.LeastFatFloor, macro.MostFatFloor, in.FatFloor)
-	if v, ok := r.number(Protein, float64(macro.LeastProteinPerKg), float64(macro.MostProteinPerKg), "0.8 to 2.5 g/kg, or nothing"); ok {
-		in.ProteinPerKg = unit.GramPerKilogram(v)
-	}
-}
-
-func (r *reader) percent(field Field, low, high, otherwise unit.Percent) unit.Percent {
-	text := r.form.Get(field)
-	if text == "" {
-		return otherwise
-	}
-	p, err := unit.ParsePercent(string(field), text, low, high)
-	if !r.keep(field, err) {
-		return otherwise
-	}
-	return p
-}
-
-func (r *reader) screening() {
-	answers, reasons := screen.Answers{}, screen.Reasons{}
-	for field, value := range r.form {
-		name := string(field)
-		if code, ok := strings.CutPrefix(name, screeningPrefix); ok {
-			switch strings.TrimSpace(value) {
-			case AnswerNo:
-				answers[screen.Code(code)] = screen.No
-			case AnswerYes:
-				answers[screen.Code(code)] = screen.Yes
-			}
-			continue
-		}
-		rest, ok := strings.CutPrefix(name, reasonPrefix)
-		if code, isText := strings.CutSuffix(rest, "."+string(ReasonText)); ok && isText {
-			reasons[code] = r.reason(code)
-		}
-	}
-	r.out.Intake.Screening, r.out.Intake.Reasons = answers, reasons
-}
-
-func (r *reader) reason(code string) screen.Reason {
-	return screen.Reason{
-		Text:         r.form.Get(Reason(code, ReasonText)),
-		By:           r.form.Get(Reason(code, ReasonBy)),
-		Registration: r.form.Get(Reason(code, ReasonRegistration)),
-		Date:         r.date(Reason(code, ReasonDate)),
-		Prescriber:   r.form.Get(Reason(code, ReasonPrescriber)),
-	}
-}
-
 func (r *reader) missing() {
 	for _, field := range needed {
 		if r.form.Get(field) == "" {
 			r.out.Missing = append(r.out.Missing, field)
 		}
-		if field == Activity && r.form.Get(Activity) == ActivityAsNumber && r.form.Get(PAL) == "" {
-			r.out.Missing = append(r.out.Missing, PAL)
+		if field == Activity {
+			r.missingActivity()
 		}
 	}
 }
@@ -260,11 +146,14 @@ func (r *reader) validate() {
 		if _, known := r.out.Problems[field]; known {
 			continue
 		}
-		if field == GoalWeight && r.form.Get(GoalWeight) == "" {
+		switch {
+		case field == GoalWeight && r.form.Get(GoalWeight) == "":
 			r.out.Missing = append(r.out.Missing, GoalWeight)
 			continue
-		}
-		if r.form.Get(field) == "" || (field == Activity && r.form.Get(Activity) == ActivityAsNumber) {
+		case field == Day: // typed nowhere: the sum is what was given
+			r.out.Problems[field] = p
+			continue
+		case r.form.Get(field) == "" || (field == Activity && isWay(r.form.Get(Activity))):
 			continue
 		}
 		p.Given = r.form.Get(field)
