@@ -81,9 +81,9 @@ const (
 	FieldBreastfeeding    = "reproduction.breastfeeding"
 	FieldScored           = "scored" // followed by the code of a questionnaire: scored.scoff
 	FieldRecentLoss       = "scored.recent_loss_percent"
-	FieldDaysOfLittle     = "scored.days_of_little"
+	FieldDaysOfLittle     = "scored.days_of_little_food"
 	FieldLowElectrolytes  = "scored.low_electrolytes"
-	FieldAlcoholOrDrugs   = "scored.alcohol_or_drugs"
+	FieldAlcoholOrDrugs   = "scored.alcohol_or_listed_medicine"
 	acceptedDate          = "a date, such as 2026-03-02"
 	acceptedHeight        = "a height of 100 to 250 cm, such as 168 cm or 5 ft 6 in"
 	acceptedWeight        = "a weight of 20 to 400 kg, such as 72.5 kg, 160 lb or 11 st 6 lb"
@@ -101,7 +101,7 @@ func SpanField(index int, part string) string {
 
 // The parts of an activity of a told day.
 const (
-	SpanPursuit = "pursuit"
+	SpanPursuit = "what"
 	SpanHours   = "hours"
 )
 
