@@ -18,6 +18,11 @@ type Aim struct {
 	FatFloor     unit.Percent // of the allotment's own energy
 	// FewVegetables lets vegetables give way where a finding asks for it.
 	FewVegetables bool
+	// Wishes bound the measures of meals. They must not conflict: see [Conflict].
+	Wishes []Wish
+	// Sizes are the wished shares of the meals, one a meal, relative to each
+	// other; nil: all alike.
+	Sizes []float64
 }
 
 // Weights of the distance: how much a relative miss of each target counts.
@@ -49,7 +54,7 @@ const (
 
 const halvesInWhole = 2
 
-// Fists returns the fists of vegetables of a day, in halves.
+// fistHalves returns the wished fists of vegetables of a day, in halves.
 func (a Aim) fistHalves() int {
 	if a.FewVegetables {
 		return int(math.Max(1, math.Ceil(fewFistsAMeal*float64(a.Meals)*halvesInWhole)))
@@ -58,16 +63,28 @@ func (a Aim) fistHalves() int {
 	return max(wished, leastFists) * halvesInWhole
 }
 
+// alternatives is how many further days are offered.
+const alternatives = 3
+
 // Allot returns the whole and half measures of each meal whose day comes
 // nearest to the aim: the least weighted sum of relative misses of energy,
 // protein, fat and carbohydrate over every combination of half measures of
-// palms, cupped hands and thumbs within the search bounds whose fat holds the
+// palms, cupped hands and thumbs that the wishes allow and whose fat holds the
 // floor, days within a fifth of every target first. Among equals the fewest
-// measures win. The day is then shared out as evenly as halves allow.
+// measures win. The day is then shared out as evenly as halves and wishes allow.
+// The next nearest days come as alternatives.
 func Allot(a Aim, contents Contents) Allotment {
-	day := best(a, contents)
-	meals := share(a.Meals, day, contents)
-	out := Allotment{Day: day, Meals: meals, Brings: contents.Bring(day)}
+	bounds := boundsOf(a)
+	days := nearest(a, contents, bounds)
+	out := allotted(a, contents, bounds, days[0].day)
+	for _, d := range days[1:] {
+		out.Alternatives = append(out.Alternatives, allotted(a, contents, bounds, d.day))
+	}
+	return out
+}
+
+func allotted(a Aim, contents Contents, bounds mealBounds, day Measures) Allotment {
+	out := Allotment{Day: day, Meals: share(a, bounds, day, contents), Brings: contents.Bring(day)}
 	out.Distance = distanceOf(a, out.Brings)
 	out.Steps = allotSteps(a, out)
 	return out
@@ -81,83 +98,6 @@ func (t totals) plus(o Nutrients, halves int) totals {
 		t.energy + k*float64(o.Energy), t.protein + k*float64(o.Protein),
 		t.fat + k*float64(o.Fat), t.carbohydrate + k*float64(o.Carbohydrate),
 	}
-}
-
-// bound returns the most halves of a measure worth trying: beyond the count
-// that alone brings twice its leading target, every target is only missed more.
-func bound(target, each float64) int {
-	const least, most = 4, 96
-	if each <= 0 {
-		return least
-	}
-	return int(math.Min(most, math.Max(least, math.Ceil(2*halvesInWhole*target/each))))
-}
-
-// search looks for the day that comes nearest to an aim.
-type search struct {
-	aim        Aim
-	contents   Contents
-	mostThumbs int
-	thumbs     int // where the last walk ended
-}
-
-func best(a Aim, c Contents) Measures {
-	fists := a.fistHalves()
-	base := totals{}.plus(c[Fist].Nutrients, fists)
-	mostPalms := bound(float64(a.Protein), float64(c[Palm].Nutrients.Protein))
-	mostCups := bound(float64(a.Carbohydrate), float64(c[CuppedHand].Nutrients.Carbohydrate))
-	s := search{aim: a, contents: c, mostThumbs: bound(float64(a.Fat), float64(c[Thumb].Nutrients.Fat))}
-	least := math.Inf(1)
-	var palms, cups, thumbs int
-	for p := 0; p <= mostPalms; p++ {
-		withPalms := base.plus(c[Palm].Nutrients, p)
-		for h := 0; h <= mostCups; h++ {
-			t, miss := s.walk(withPalms.plus(c[CuppedHand].Nutrients, h))
-			if d := miss + tieBreak*float64(p+h); d < least {
-				least, palms, cups, thumbs = d, p, h, t
-			}
-		}
-	}
-	return Measures{Palm: whole(palms), Fist: whole(fists), CuppedHand: whole(cups), Thumb: whole(thumbs)}
-}
-
-// walk returns the halves of thumb that bring a day nearest to the aim. The
-// distance is a sum of convex functions of the thumbs, and so convex: walking
-// downhill from anywhere ends at the least. The fat floor only cuts off the low
-// end, because a thumb is richer in fat than any floor.
-func (s *search) walk(day totals) (halves int, miss float64) {
-	lowest := s.leastThumbs(day)
-	at := min(max(s.thumbs, lowest), s.mostThumbs)
-	here := s.missAt(day, at)
-	for _, step := range [...]int{1, -1} {
-		for next := at + step; next >= lowest && next <= s.mostThumbs; next += step {
-			there := s.missAt(day, next)
-			if there >= here {
-				break
-			}
-			at, here = next, there
-		}
-	}
-	s.thumbs = at
-	return at, here
-}
-
-func (s *search) missAt(day totals, halves int) float64 {
-	return s.aim.miss(day.plus(s.contents[Thumb].Nutrients, halves)) + tieBreak*float64(halves)
-}
-
-// leastThumbs returns the halves of thumb from which the day's fat holds the
-// floor: fat energy less floor grows with each thumb.
-func (s *search) leastThumbs(day totals) int {
-	const perGram = 9
-	floor := float64(s.aim.FatFloor) / 100
-	thumb := s.contents[Thumb].Nutrients
-	gain := (perGram*float64(thumb.Fat) - floor*float64(thumb.Energy)) / halvesInWhole
-	lack := floor*day.energy - perGram*day.fat
-	if lack <= 0 || gain <= 0 {
-		return 0
-	}
-	return min(int(math.Ceil(lack/gain-1e-9)), s.mostThumbs)
 }
 
 // tieBreak prefers fewer measures among days that come equally near.
@@ -206,6 +146,8 @@ func distanceOf(a Aim, n Nutrients) Distance {
 	} {
 		d.Far = d.Far || a.relative(pair[0], pair[1], pair[2]) > widestMiss
 	}
+	const perGram = 9
+	d.UnderFloor = perGram*float64(n.Fat) < float64(a.FatFloor)/100*float64(n.Energy)-1e-6
 	d.Words = fmt.Sprintf("A day of these measures brings about %s and %s.",
 		beside(float64(d.Energy), 10, "kcal", "energy"), beside(float64(d.Protein), 1, "g", "protein"))
 	return d

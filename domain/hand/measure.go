@@ -71,8 +71,11 @@ type Content struct {
 	Volume    unit.Millilitre           // 0 for the palm, which is told by weight
 	Nutrients Nutrients                 // of one measure, mean over the basket
 	Low, High Nutrients                 // least and most over the basket
-	Examples  []string                  // "chicken breast", for screen and paper
-	Steps     []derive.Step
+	// Hand is the size of this client's hand that is in all of these; no steps
+	// and nought where they are those of the reference adult.
+	Hand     derive.Derived[unit.Ratio]
+	Examples []string // "chicken breast", for screen and paper
+	Steps    []derive.Step
 }
 
 // Contents is what each of the four measures holds.
@@ -106,6 +109,9 @@ type Allotment struct {
 	Brings   Nutrients // of the whole day
 	Distance Distance
 	Steps    []derive.Step
+	// Alternatives are the next nearest days, each with other totals; they have
+	// none of their own.
+	Alternatives []Allotment
 }
 
 // Distance is how far from its targets an allotment lands: what it brings less
@@ -116,5 +122,6 @@ type Distance struct {
 	Fat          unit.Gram
 	Carbohydrate unit.Gram
 	Far          bool   // a target is missed by more than a fifth
+	UnderFloor   bool   // wishes keep the fat of the measures under its floor
 	Words        string // "about 40 kcal over and 3 g protein under a day"
 }
