@@ -67,7 +67,7 @@ func TestClearColumnsAreTheKnownOnes(t *testing.T) {
 		"intake.pal", "intake.made_at", "plan_version.id", "plan_version.client_id", "plan_version.intake_id",
 		"plan_version.number", "plan_version.made_at", "handout.id", "handout.client_id",
 		"handout.plan_version_id", "handout.kind", "handout.made_at", "handout.sha256", "setting.name",
-		"setting.version", "setting.saved_at", "meta.name", "meta.value",
+		"setting.version", "setting.saved_at", "meta.name", "meta.value", "vault.name", "vault.body",
 	} {
 		clear[column] = true
 	}
