@@ -26,6 +26,7 @@
 //	sections  NewSectionStrip(labels, f)       Select, SetMark
 //	field     NewField(label, hint)            OnChanged, Check, OnLeave, OnEnter, SetText, SetProblem, SetUnderstood
 //	area      NewArea(label, hint, rows)       OnChanged, OnLeave, SetText
+//	line      NewLineField(label, remark)      as field, on one line
 //	date      NewDateField(label, hint)        OnDate, SetDate
 //	password  NewPasswordField(label, hint)    as field
 //	search    NewSearchField(placeholder)      OnChanged, OnEnter, Steer(list)
@@ -34,6 +35,8 @@
 //	chips     NewMultiChoice(label, opts, f)   SetSelected, Selected
 //	balance   NewBalanceSlider(f)              SetValue, SetWall, Value
 //	card      NewCard(title, content)          SetTitle, SetContent
+//	fold      NewFold(title, build)            SetOpen, SetMark, OnToggled
+//	meter     NewMeter()                       SetShare
 //	number    NewDisclosure(label, style)      SetValue, SetSteps, SetOpen
 //	steps     NewDerivation(style)             SetSteps
 //	finding   NewFindingCard(finding)          SetAction, SetFinding
