@@ -35,6 +35,18 @@ func (r Reading) Wrong(field Field) (unit.Problem, bool) {
 	return p, wrong
 }
 
+// note adds what only the computation finds: a wish that no energy brings.
+func (r *Reading) note(form Form, err error) {
+	problems, ok := err.(unit.Problems)
+	if !ok {
+		return
+	}
+	for _, p := range problems {
+		p.Given = form.Get(Field(p.Field))
+		r.Problems[Field(p.Field)] = p
+	}
+}
+
 // needed lists the fields that no plan can do without.
 var needed = []Field{Date, Born, Sex, Height, Weight, Activity, GoalKind}
 

@@ -150,6 +150,27 @@ func TestHours(t *testing.T) {
 	}
 }
 
+func TestHourText(t *testing.T) {
+	for hours, want := range map[energy.Hour]string{0: "0 h", 8: "8 h", 7.5: "7 h 30 min", 0.75: "45 min", 1.9999: "2 h"} {
+		if got := HourText(hours, unit.Style{}); got != want {
+			t.Errorf("%v: %q, want %q", hours, got, want)
+		}
+	}
+}
+
+// What only the computation finds is told at its field: 200 kg within a month
+// asks for more than any energy that is looked at.
+func TestAWishThatNoEnergyBringsIsTold(t *testing.T) {
+	s := NewSession(with(filled(), "goal.kind", "gain", "goal.weight", "200 kg", "goal.by", "2026-04-01"), unit.Style{})
+	p, wrong := s.Reading().Problems[GoalBy]
+	if _, planned := s.Plan(); planned || !wrong || p.Given != "2026-04-01" || p.Accepted == "" {
+		t.Errorf("planned %v, %+v", planned, s.Reading().Problems)
+	}
+	if s.Set(GoalBy, "2035-04-01"); len(s.Reading().Problems) > 0 {
+		t.Errorf("a later date: %+v", s.Reading().Problems)
+	}
+}
+
 func TestAskingForARateGoesWithNoDate(t *testing.T) {
 	form := with(filled(), "goal.by", "", "goal.per_week", "½ lb")
 	r := Read(form, unit.Style{})

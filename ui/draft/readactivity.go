@@ -1,8 +1,8 @@
 package draft
 
 import (
-	"fmt"
 	"regexp"
+	"strconv"
 
 	"handbreadth/domain"
 	"handbreadth/domain/energy"
@@ -68,7 +68,7 @@ func (r *reader) day() []energy.Span {
 			r.refuse(field, acceptedHours)
 			continue
 		}
-		r.out.Understood[field] = hoursWords(hours, r.style)
+		r.out.Understood[field] = HourText(hours, r.style) + " a day"
 		if hours > 0 {
 			spans = append(spans, energy.Span{Pursuit: p, Hours: hours})
 		}
@@ -106,17 +106,17 @@ func parseHours(text string) (energy.Hour, bool) {
 	return energy.Hour(hours / days), ok
 }
 
-// hoursWords writes hours of a day: "7 h 30 min a day".
-func hoursWords(hours energy.Hour, style unit.Style) string {
+// HourText writes hours in hours and minutes: "7 h 30 min", "45 min", "0 h".
+func HourText(hours energy.Hour, style unit.Style) string {
 	minutes := int(float64(hours)*minutesInHour + 0.5)
-	switch h, m := minutes/minutesInHour, minutes%minutesInHour; {
+	h, m := minutes/minutesInHour, strconv.Itoa(minutes%minutesInHour)+" min"
+	switch {
+	case m == "0 min":
+		return style.Number(float64(h), 0) + " h"
 	case h == 0:
-		return fmt.Sprintf("%d min a day", m)
-	case m == 0:
-		return style.Number(float64(h), 0) + " h a day"
-	default:
-		return fmt.Sprintf("%d h %d min a day", h, m)
+		return m
 	}
+	return style.Number(float64(h), 0) + " h " + m
 }
 
 // exercise reads the energy of training, which may be less than any day's.

@@ -162,4 +162,5 @@ func (s *Session) recompute() {
 	}
 	plan, err := domain.NewPlan(s.reading.Intake)
 	s.plan, s.planned = plan, err == nil
+	s.reading.note(s.form, err)
 }
