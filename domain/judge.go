@@ -12,7 +12,7 @@ import (
 // Advice on fluid is left out of a plan where it is stopped, so it is never
 // asked for.
 func asked(p Plan, outcome energy.Outcome, t *Targets) derive.Scope {
-	scope := derive.ScopePlan | derive.ScopeFibre
+	scope := derive.ScopePlan
 	if outcome.Lowers() {
 		scope |= derive.ScopeDeficit
 	}
@@ -25,21 +25,40 @@ func asked(p Plan, outcome energy.Outcome, t *Targets) derive.Scope {
 	if t.Shares.Carbohydrate < macro.CarbohydrateShareFloor-shareRounding {
 		scope |= derive.ScopeCarbohydrate
 	}
+	if raisesFibre(p.Intake.UsualFibre, t) {
+		scope |= derive.ScopeFibre
+	}
 	return scope
 }
 
 // shareRounding keeps a share that is 45 % but for rounding from counting as less.
 const shareRounding unit.Percent = 1e-6
 
+// raisesFibre reports whether a plan brings more fibre than is eaten now. What
+// is eaten now and was not told counts as less.
+func raisesFibre(usual unit.Gram, t *Targets) bool {
+	return usual == 0 || broughtFibre(t) > usual
+}
+
+// broughtFibre is the higher of the fibre aimed at and what the day of measures
+// brings, as that is what is eaten.
+func broughtFibre(t *Targets) unit.Gram {
+	return max(t.Fibre.Value, t.Allotment.Brings.Fibre)
+}
+
 func findings(p Plan, outcome energy.Outcome, t *Targets) []derive.Finding {
+	in := p.Intake
 	facts := screen.Facts{
-		Age: p.Age, Sex: p.Intake.Client.EquationSex, BMI: p.BMI.Value,
-		Goal: p.Intake.Goal.Kind, Outcome: outcome, Resting: p.Resting.Value,
+		Age: p.Age, Sex: in.Client.EquationSex, BMI: p.BMI.Value,
+		Goal: in.Goal.Kind, Outcome: outcome, Resting: p.Resting.Value,
+		Carbohydrate: t.Split.Available.Value, LeastCarbohydrate: leastCarbohydrate(in),
+		Fibre: broughtFibre(t), UsualFibre: in.UsualFibre,
+		Exercise: in.Exercise, Availability: t.Availability,
+		Reproduction: in.Reproduction, Scored: in.Scored,
+		MeasuresFar: t.Allotment.Distance.Far, ProteinLimited: t.ProteinLimited,
 	}
-	if p.Intake.Goal.Weight != 0 {
-		facts.GoalBMI = unit.BMI(p.Intake.Goal.Weight, p.Intake.Height)
+	if in.Goal.Weight != 0 {
+		facts.GoalBMI = unit.BMI(in.Goal.Weight, in.Height)
 	}
-	facts.Carbohydrate, facts.MeasuresFar = t.Carbohydrate.Value, t.Allotment.Distance.Far
-	facts.ProteinLimited = t.ProteinLimited
-	return screen.Findings(p.Intake.Screening, facts)
+	return screen.Findings(in.Screening, facts)
 }

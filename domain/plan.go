@@ -5,7 +5,6 @@ import (
 	"handbreadth/domain/energy"
 	"handbreadth/domain/food"
 	"handbreadth/domain/hand"
-	"handbreadth/domain/macro"
 	"handbreadth/domain/screen"
 	"handbreadth/domain/unit"
 )
@@ -33,26 +32,6 @@ type Plan struct {
 	// Targets is nil where Goal is. Where Gate.Held(), the targets are there to
 	// be looked at and must not be issued.
 	Targets *Targets
-}
-
-// Targets is the day's energy split into macros and hand measures.
-type Targets struct {
-	Energy       derive.Derived[unit.Kilocalorie]
-	Protein      derive.Derived[unit.Gram]
-	ProteinPerKg unit.GramPerKilogram
-	// ProteinLimited reports that protein was set lower than asked, to fit.
-	ProteinLimited bool
-	Fat            derive.Derived[unit.Gram]
-	Carbohydrate   derive.Derived[unit.Gram]
-	Fibre          derive.Derived[unit.Gram]
-	Shares         macro.Shares
-	FatFloor       unit.Percent // in force
-	// CarbFatBalance is the balance that came out, after floor and least
-	// carbohydrate; the intake has what was asked for.
-	CarbFatBalance unit.Percent
-	Split          macro.Split
-	Contents       hand.Contents
-	Allotment      hand.Allotment
 }
 
 // Issuable reports whether the plan may leave the desk.
@@ -123,10 +102,7 @@ func (p Plan) Derivation() []derive.Step {
 	steps = append(steps, t.Energy.Steps...)
 	steps = append(steps, p.Goal.Rate.Steps...)
 	steps = append(steps, p.Projection.steps()...)
-	steps = append(steps, t.Protein.Steps...)
-	steps = append(steps, t.Fat.Steps...)
-	steps = append(steps, t.Carbohydrate.Steps...)
-	steps = append(steps, t.Fibre.Steps...)
+	steps = append(steps, t.macroSteps()...)
 	for _, c := range t.Contents {
 		steps = append(steps, c.Steps...)
 	}

@@ -15,14 +15,26 @@ type SplitInput struct {
 	// carbohydrate, 0 to 100.
 	CarbFatBalance unit.Percent
 	FatFloor       unit.Percent // in force, of energy
-	// LeastCarbohydrate is asked for in pregnancy and while breastfeeding; 0: none.
+	// LeastCarbohydrate is the digestible carbohydrate asked for in pregnancy and
+	// while breastfeeding; 0: none.
 	LeastCarbohydrate unit.Gram
+	// Fibre is the fibre aimed at; it lies in the carbohydrate.
+	Fibre    derive.Derived[unit.Gram]
+	Counting Counting
 }
 
 // Split is the energy left after protein, shared out.
 type Split struct {
-	Fat          derive.Derived[unit.Gram]
+	Fat derive.Derived[unit.Gram]
+	// Carbohydrate is in the counting asked for: Total or Available.
 	Carbohydrate derive.Derived[unit.Gram]
+	// Total is carbohydrate with fibre inside it, Available without; both are
+	// there whatever the counting. Beside is the one that Carbohydrate is not.
+	Total, Available, Beside derive.Derived[unit.Gram]
+	// Fibre is the fibre aimed at, as far as the carbohydrate holds it.
+	Fibre derive.Derived[unit.Gram]
+	// CarbohydrateEnergy is the energy of carbohydrate with its fibre.
+	CarbohydrateEnergy unit.Kilocalorie
 	// AtFloor reports that the balance asked for less fat than the floor.
 	AtFloor bool
 	// RaisedCarbohydrate reports that the balance asked for less carbohydrate
@@ -41,22 +53,25 @@ func Divide(in SplitInput) Split {
 	floorEnergy := float64(in.Energy) * float64(in.FatFloor) / 100
 	balanced := (1 - float64(in.CarbFatBalance)/100) * left
 	fatEnergy := math.Max(floorEnergy, balanced)
-	atFloor := floorEnergy > balanced+1e-9
-	raised := false
-	if least := EnergyPerGramCarbohydrate * float64(in.LeastCarbohydrate); left-fatEnergy < least-1e-9 {
+	s := Split{AtFloor: floorEnergy > balanced+1e-9, WallBalance: wall(left, floorEnergy)}
+	if least := in.leastEnergy(); left-fatEnergy < least-1e-9 {
 		if lowered := math.Max(floorEnergy, left-least); lowered < fatEnergy {
-			fatEnergy, raised = lowered, true
+			fatEnergy, s.RaisedCarbohydrate = lowered, true
 		}
 	}
 	fat := unit.Gram(fatEnergy / EnergyPerGramFat)
-	carbohydrate := unit.Gram(math.Max(0, left-fatEnergy) / EnergyPerGramCarbohydrate)
-	return Split{
-		Fat:                derive.Exact(fat, fatStep(in, left, fat, atFloor, raised)),
-		Carbohydrate:       derive.Exact(carbohydrate, carbohydrateStep(in, fat, carbohydrate)),
-		AtFloor:            atFloor,
-		RaisedCarbohydrate: raised,
-		WallBalance:        wall(left, floorEnergy),
+	s.Fat = derive.Exact(fat, fatStep(in, left, fat, s))
+	s.CarbohydrateEnergy = unit.Kilocalorie(math.Max(0, left-fatEnergy))
+	in.carbohydrate(&s)
+	return s
+}
+
+// leastEnergy is the energy of the least carbohydrate with its fibre.
+func (in SplitInput) leastEnergy() float64 {
+	if in.LeastCarbohydrate == 0 {
+		return 0
 	}
+	return EnergyPerGramCarbohydrate*float64(in.LeastCarbohydrate) + in.Counting.perGramFibre()*float64(in.Fibre.Value)
 }
 
 func wall(left, floorEnergy float64) unit.Percent {
@@ -66,12 +81,12 @@ func wall(left, floorEnergy float64) unit.Percent {
 	return unit.Percent(100 * math.Max(0, 1-floorEnergy/left))
 }
 
-func fatStep(in SplitInput, left float64, fat unit.Gram, atFloor, raised bool) derive.Step {
+func fatStep(in SplitInput, left float64, fat unit.Gram, s Split) derive.Step {
 	note := "The balance decides; the floor is lower."
 	switch {
-	case raised:
+	case s.RaisedCarbohydrate:
 		note = "Lowered so that carbohydrate reaches the least asked for; the floor still holds."
-	case atFloor:
+	case s.AtFloor:
 		note = "The fat floor decides: the balance asked for less."
 	}
 	return derive.Step{
@@ -84,48 +99,7 @@ func fatStep(in SplitInput, left float64, fat unit.Gram, atFloor, raised bool) d
 			{Name: "energy after protein", Value: left, Unit: "kcal/day"},
 		},
 		Result: float64(fat), Unit: "g/day",
-		Source: derive.Source{Text: "floor: 20-35 % of energy (IOM 2002/2005, EFSA 2010), least 15 % (WHO/FAO 2010); 9 kcal/g (Regulation (EU) 1169/2011)", Confidence: derive.Seen},
+		Source: derive.Source{Text: "arithmetic on the steps above; 9 kcal/g (Regulation (EU) 1169/2011, annex XIV)", Confidence: derive.Seen},
 		Note:   note,
 	}
-}
-
-func carbohydrateStep(in SplitInput, fat, carbohydrate unit.Gram) derive.Step {
-	return derive.Step{
-		Key: "carbohydrate", Label: "Carbohydrate",
-		Formula: "(target energy − 4 × protein − 9 × fat) / 4",
-		Inputs: []derive.Input{
-			{Name: "target energy", Value: float64(in.Energy), Unit: "kcal/day"},
-			{Name: "protein", Value: float64(in.Protein), Unit: "g/day"},
-			{Name: "fat", Value: float64(fat), Unit: "g/day"},
-		},
-		Result: float64(carbohydrate), Unit: "g/day",
-		Source: derive.Source{Text: "4 and 9 kcal/g, Regulation (EU) 1169/2011, annex XIV; total carbohydrate, fibre inside it", Confidence: derive.Seen},
-		Note:   "Takes what protein and fat leave.",
-	}
-}
-
-// Fibre returns fibre a day: 14 g for each 1000 kcal.
-//
-// Source: IOM 2002/2005, adequate intake (from memory).
-func Fibre(energy unit.Kilocalorie) derive.Derived[unit.Gram] {
-	grams := unit.Gram(float64(energy) / 1000 * float64(FibrePer1000))
-	return derive.Exact(grams, derive.Step{
-		Key: "fibre", Label: "Fibre", Formula: "14 × target energy / 1000",
-		Inputs: []derive.Input{{Name: "target energy", Value: float64(energy), Unit: "kcal/day"}},
-		Result: float64(grams), Unit: "g/day",
-		Source: derive.Source{Text: "IOM 2002/2005, adequate intake 14 g per 1000 kcal", Confidence: derive.Memory},
-	})
-}
-
-// Shares is each macro's part of the energy.
-type Shares struct{ Protein, Fat, Carbohydrate unit.Percent }
-
-// SharesOf returns each macro's part of their joint energy.
-func SharesOf(protein, fat, carbohydrate unit.Gram) Shares {
-	p, f, c := EnergyPerGramProtein*float64(protein), EnergyPerGramFat*float64(fat), EnergyPerGramCarbohydrate*float64(carbohydrate)
-	total := p + f + c
-	if total <= 0 {
-		return Shares{}
-	}
-	return Shares{unit.Percent(100 * p / total), unit.Percent(100 * f / total), unit.Percent(100 * c / total)}
 }

@@ -1,15 +1,15 @@
-// Package macro splits target energy into protein, fat and carbohydrate, with
-// the fat floor that the carbohydrate-fat balance cannot cross, and adds fibre.
 package macro
 
 import "handbreadth/domain/unit"
 
-// Energy of a gram of each macro in kilocalories.
-// Source: Regulation (EU) 1169/2011, annex XIV (general factors).
+// Energy of a gram of each macro in kilocalories: the general factors.
+// Source: Regulation (EU) 1169/2011, annex XIV (seen). Fibre counts apart only
+// where available carbohydrate is counted; see [Counting].
 const (
 	EnergyPerGramProtein      = 4
 	EnergyPerGramFat          = 9
 	EnergyPerGramCarbohydrate = 4
+	EnergyPerGramFibre        = 2
 )
 
 // Bands and recommendations.
@@ -31,16 +31,23 @@ const (
 	// CarbohydrateShareFloor is the lower edge of the acceptable range.
 	// Source: IOM 2002/2005: 45-65 % of energy (seen).
 	CarbohydrateShareFloor unit.Percent = 45
-	// CarbohydrateRDA is the allowance for adults. Source: IOM 2002/2005: 130 g
-	// a day (seen in a secondary copy).
+	// CarbohydrateRDA is the allowance for adults, of digestible (available)
+	// carbohydrate. Source: IOM 2002/2005, summary tables: "carbohydrate, total
+	// digestible", 130 g a day (seen).
 	CarbohydrateRDA unit.Gram = 130
-	// CarbohydratePregnant and CarbohydrateBreastfeeding are the allowances.
-	// Source: IOM 2002/2005: 175 and 210 g a day (from memory).
+	// CarbohydratePregnant and CarbohydrateBreastfeeding are the allowances, of
+	// digestible carbohydrate too.
+	// Source: IOM 2002/2005, summary tables: 175 and 210 g a day (seen).
 	CarbohydratePregnant      unit.Gram = 175
 	CarbohydrateBreastfeeding unit.Gram = 210
-	// MostProteinShare is the upper edge of the acceptable range.
+	// LeastProteinShare and MostProteinShare are the edges of the acceptable range.
 	// Source: IOM 2002/2005: 10-35 % of energy (seen).
-	MostProteinShare unit.Percent = 35
+	LeastProteinShare unit.Percent = 10
+	MostProteinShare  unit.Percent = 35
+	// MostFatShare and MostCarbohydrateShare are the upper edges of theirs.
+	// Source: IOM 2002/2005: 20-35 % and 45-65 % of energy (seen).
+	MostFatShare          unit.Percent = 35
+	MostCarbohydrateShare unit.Percent = 65
 	// UsualProteinShare is the least of energy where nothing limits protein:
 	// common practice, no source; inside 10-35 % (IOM 2002/2005). With less,
 	// starch and nuts alone would bring all of it and hardly a palm be left.
@@ -50,26 +57,17 @@ const (
 	FibrePer1000 unit.Gram = 14
 )
 
-// Protein for each kilogram of weight a day.
+// Bounds of protein.
 const (
 	// ProteinKidney is held for chronic kidney disease and never set lower.
-	// Source: KDIGO 2024 (from memory); it equals the RDA of IOM 2002/2005 (seen).
+	// Source: KDIGO 2024, recommendation 3.3.1.1: 0.8 g/kg in stages G3-G5 (seen
+	// in a secondary copy); it equals the RDA of IOM 2002/2005 (seen).
 	ProteinKidney unit.GramPerKilogram = 0.8
-	// ProteinGeneral: common practice, no source; above the RDA of 0.8 g/kg.
-	ProteinGeneral unit.GramPerKilogram = 1.0
-	// ProteinLowering is for a target below maintenance.
-	// Source: Leidy 2015, Am J Clin Nutr 101:1320S: 1.2-1.6 g/kg (from memory).
-	ProteinLowering unit.GramPerKilogram = 1.2
-	// ProteinRaising is for a target above maintenance.
-	// Source: ISSN 2017: 1.4-2.0 g/kg with training (from memory).
-	ProteinRaising unit.GramPerKilogram = 1.4
-	// ProteinOlder is for 65 years and over.
-	// Source: ESPEN (Deutz 2014) and PROT-AGE (Bauer 2013): 1.0-1.2 g/kg (seen).
-	ProteinOlder unit.GramPerKilogram = 1.2
 	// LeastProteinAfterBariatric is the least after bariatric surgery.
 	// Source: AACE/ASMBS 2019: 60 g a day (from memory).
 	LeastProteinAfterBariatric unit.Gram = 60
 	// LeastProteinPerKg and MostProteinPerKg bound what can be asked for.
+	// Source of the least: IOM 2002/2005, RDA 0.8 g/kg (seen).
 	LeastProteinPerKg unit.GramPerKilogram = 0.8
 	MostProteinPerKg  unit.GramPerKilogram = 2.5
 )
@@ -78,11 +76,7 @@ const (
 // Source: ESPEN 2022 (from memory).
 const OlderAge unit.Year = 65
 
-// The adjusted weight used for protein where BMI is 30 or more: the weight at
-// BMI 25 and a quarter of what is above it.
-// Source: convention; a factor of 0.25 to 0.4 is in use (from memory).
-const (
-	AdjustFromBMI     unit.KilogramPerSquareMetre = 30
-	ReferenceBMI      unit.KilogramPerSquareMetre = 25
-	AdjustedPartAbove                             = 0.25
-)
+// AdjustFromBMI is the body mass index from which the adjusted weight stands in
+// for the weight: convention. The adjusted weight itself comes from package
+// body, with the reference weight that it starts from.
+const AdjustFromBMI unit.KilogramPerSquareMetre = 30

@@ -1,5 +1,15 @@
 package macro
 
+// Direction is where target energy lies beside maintenance energy.
+type Direction int
+
+// The directions.
+const (
+	Level Direction = iota
+	Lowering
+	Raising
+)
+
 // Basis is the weight that protein is reckoned on.
 type Basis string
 
@@ -29,6 +39,21 @@ func Trainings() []Training {
 	return []Training{TrainingNone, TrainingEndurance, TrainingStrength}
 }
 
+// Stage is a stage of pregnancy or breastfeeding, as far as protein needs it.
+type Stage int
+
+// The stages. StageNotTold stands for "pregnant or breastfeeding, no more was
+// told": the highest addition is then kept.
+const (
+	StageNone Stage = iota
+	StageNotTold
+	FirstTrimester
+	SecondTrimester
+	ThirdTrimester
+	BreastfeedingFirstHalf  // the child's first six months
+	BreastfeedingSecondHalf // after six months
+)
+
 // Counting is how carbohydrate and its energy are counted.
 type Counting string
 
@@ -43,3 +68,11 @@ const (
 
 // Countings lists the ways to count, the default first.
 func Countings() []Counting { return []Counting{CountTotal, CountAvailable} }
+
+// perGramFibre is the energy that a counting gives a gram of fibre.
+func (c Counting) perGramFibre() float64 {
+	if c == CountAvailable {
+		return EnergyPerGramFibre
+	}
+	return EnergyPerGramCarbohydrate
+}

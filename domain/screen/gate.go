@@ -58,3 +58,21 @@ func Judge(findings []derive.Finding, asked derive.Scope, reasons Reasons) Gate 
 	}
 	return gate
 }
+
+// computedHolds are the holds that come of figures, not of a question alone.
+var computedHolds = []string{NotAskedCode, energyLow, rateFast, olderAdult, availabilityLow, refeedingUnsure}
+
+// HoldCodes lists the codes of the findings that can hold something, the
+// computed ones first: those for which a reason can be recorded.
+func HoldCodes() []string {
+	codes := append([]string{}, computedHolds...)
+	for _, q := range questions {
+		for _, e := range q.effects {
+			if e.level == derive.Hold {
+				codes = append(codes, string(q.Code))
+				break
+			}
+		}
+	}
+	return codes
+}

@@ -32,9 +32,6 @@ const (
 
 const anyComparison = derive.ScopeComparison
 
-func memory(text string) derive.Source { return derive.Source{Text: text, Confidence: derive.Memory} }
-func seen(text string) derive.Source   { return derive.Source{Text: text, Confidence: derive.Seen} }
-
 func refer(scope derive.Scope, text string) effect {
 	return effect{derive.Refer, scope | anyComparison, text}
 }

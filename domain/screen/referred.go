@@ -2,16 +2,25 @@ package screen
 
 import "handbreadth/domain/derive"
 
+// saying is a finding of one code at one level.
+type saying struct {
+	code  string
+	level derive.Level
+}
+
 // withoutFigures says again, without a figure of the target, what findings on
 // the target say. Where a referral takes a plan's place nobody should read a
 // target out of its findings.
-var withoutFigures = map[string]string{
-	"energy_very_low":        "What is asked for comes to under 800 kcal a day, which belongs in clinical care.",
-	"energy_low":             "What is asked for comes to less than the least energy of a plan outside clinical care.",
-	"rate_fast":              "The loss that is asked for is over 1 % of weight or over 1 kg a week.",
-	"deficit_large":          "What is asked for is over the customary deficit of 1000 kcal a day.",
-	"goal_and_energy_differ": "The goal and the agreed energy point different ways.",
-	"carbohydrate_low":       "Carbohydrate would be under the allowance of 130 g a day.",
+var withoutFigures = map[saying]string{
+	{"energy_very_low", derive.Refer}:          "What is asked for comes to under 800 kcal a day, which belongs in clinical care.",
+	{energyLow, derive.Hold}:                   "What is asked for comes to less than the least energy of a plan outside clinical care.",
+	{rateFast, derive.Hold}:                    "The loss that is asked for is over 1 % of weight or over 1 kg a week.",
+	{availabilityLow, derive.Hold}:             "What is asked for leaves under 30 kcal for each kilogram of fat-free mass: periods, bone and recovery can suffer.",
+	{"deficit_large", derive.Caution}:          "What is asked for is over the customary deficit of 1000 kcal a day.",
+	{"goal_and_energy_differ", derive.Caution}: "The goal and the agreed energy point different ways.",
+	{olderAdult, derive.Caution}:               "65 or over: a deficit of 500 kcal a day at most, protein at 1.0-1.2 g/kg or more, and strength exercise protect muscle.",
+	{"carbohydrate_low", derive.Note}:          "Carbohydrate would be under the allowance of 130 g a day.",
+	{"fibre_step", derive.Note}:                "Raise fibre by no more than about 5 g a week.",
 }
 
 // WithoutFigures returns the findings as a referral tells them: the same codes,
@@ -19,7 +28,7 @@ var withoutFigures = map[string]string{
 func WithoutFigures(found []derive.Finding) []derive.Finding {
 	told := make([]derive.Finding, len(found))
 	for i, f := range found {
-		if text, speaks := withoutFigures[f.Code]; speaks {
+		if text, speaks := withoutFigures[saying{f.Code, f.Level}]; speaks {
 			f.Text = text
 		}
 		told[i] = f

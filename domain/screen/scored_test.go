@@ -88,7 +88,7 @@ func TestRefeedingAgainstPublishedRows(t *testing.T) {
 	for _, row := range scoreRows(t, "refeeding_nice_cg32") {
 		got := Refeeding{
 			BMI: unit.KilogramPerSquareMetre(row.in["bmi"]), Loss: unit.Percent(row.in["loss_pct_3_6mo"]),
-			DaysOfLittle:    int(row.in["days_little_intake"]),
+			DaysOfLittle:    unit.Day(row.in["days_little_intake"]),
 			LowElectrolytes: row.in["low_electrolytes"] == 1, AlcoholOrDrugs: row.in["alcohol_or_listed_drugs"] == 1,
 		}.HighRisk()
 		if got != (row.kind == "high") {

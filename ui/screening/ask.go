@@ -81,7 +81,7 @@ func doneWords(n int) string {
 
 // unremarkable are facts that give no finding of their own.
 var unremarkable = screen.Facts{
-	Age: screen.AdultAge, Sex: energy.Male, BMI: macro.ReferenceBMI, Goal: energy.Maintain,
+	Age: screen.AdultAge, Sex: energy.Male, BMI: screen.OverweightBMI, Goal: energy.Maintain,
 	Outcome: energy.Outcome{Target: derive.Exact(energy.LeastEnergy(energy.Male))},
 	Resting: energy.LeastEnergy(energy.Male), Carbohydrate: macro.CarbohydrateRDA,
 }

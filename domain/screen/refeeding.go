@@ -1,0 +1,126 @@
+package screen
+
+import (
+	"strings"
+
+	"handbreadth/domain/derive"
+	"handbreadth/domain/unit"
+)
+
+// Refeeding is what the criteria for refeeding problems ask.
+type Refeeding struct {
+	BMI             unit.KilogramPerSquareMetre
+	Loss            unit.Percent // unplanned, in the last 3 to 6 months
+	DaysOfLittle    unit.Day     // of little or no food
+	LowElectrolytes bool         // low potassium, phosphate or magnesium before feeding
+	AlcoholOrDrugs  bool         // alcohol misuse, insulin, chemotherapy, antacids or diuretics
+}
+
+// The criteria of refeeding problems. One of the first kind, or two of the
+// lesser, make a high risk.
+//
+// Source: NICE CG32, recommendation 1.4.6 (seen, quoted in PMC8672300 and in an
+// Australian therapeutic guideline).
+const (
+	RefeedingBMI    unit.KilogramPerSquareMetre = 16
+	refeedingLoss   unit.Percent                = 15
+	refeedingDays   unit.Day                    = 10
+	lesserBMI                                   = UnderweightBMI
+	lesserLoss      unit.Percent                = 10
+	lesserDays      unit.Day                    = 5
+	lesserForHigh                               = 2
+	refeedingRisk                               = "refeeding_risk"
+	refeedingUnsure                             = "refeeding_not_asked"
+)
+
+// HighRisk reports a high risk of refeeding problems.
+func (r Refeeding) HighRisk() bool {
+	return r.BMI < RefeedingBMI || r.Loss > refeedingLoss || r.DaysOfLittle > refeedingDays || r.LowElectrolytes ||
+		r.lesser() >= lesserForHigh
+}
+
+// lesser counts the lesser criteria that are met.
+func (r Refeeding) lesser() int { return r.lesserTold() + count(r.BMI < lesserBMI) }
+
+// lesserTold counts those that do not come of the BMI.
+func (r Refeeding) lesserTold() int {
+	return count(r.Loss > lesserLoss, r.DaysOfLittle > lesserDays, r.AlcoholOrDrugs)
+}
+
+func count(met ...bool) int {
+	n := 0
+	for _, m := range met {
+		if m {
+			n++
+		}
+	}
+	return n
+}
+
+// refeeding returns what is known of the criteria, and what is not.
+func (s Scored) refeeding(bmi unit.KilogramPerSquareMetre) (known Refeeding, unasked []string) {
+	ask := func(asked bool, words string) {
+		if !asked {
+			unasked = append(unasked, words)
+		}
+	}
+	ask(s.RecentLoss.Asked, "the weight lost without trying in 3 to 6 months")
+	ask(s.DaysOfLittle.Asked, "the days of little or no food")
+	ask(s.AlcoholOrDrugs != NotAsked, "alcohol, insulin, chemotherapy, antacids and diuretics")
+	ask(s.LowElectrolytes != NotAsked, "potassium, phosphate and magnesium in the blood")
+	return Refeeding{
+		BMI: bmi, Loss: s.RecentLoss.Value, DaysOfLittle: s.DaysOfLittle.Value,
+		LowElectrolytes: s.LowElectrolytes == Yes, AlcoholOrDrugs: s.AlcoholOrDrugs == Yes,
+	}, unasked
+}
+
+// fromRefeeding refers at a high risk. Where a criterion is met and others were
+// not asked, it says what to ask: a hold where the criterion was told here, so
+// that the asking has begun and another answer can make the risk high; a caution
+// where only the BMI or an unexplained loss points to it, or only blood values
+// are missing, which are not at hand at every desk.
+func fromRefeeding(answers Answers, f Facts) []derive.Finding {
+	known, unasked := f.Scored.refeeding(f.BMI)
+	if known.HighRisk() {
+		return []derive.Finding{{
+			Code: refeedingRisk, Level: derive.Refer, Scope: plan | anyComparison,
+			Text: highRiskWords(known), Source: niceRefeeding,
+		}}
+	}
+	lossTold := answers.Yes(UnexplainedLoss) || f.Scored.RecentLoss.Value > UnexplainedFrom
+	if len(unasked) == 0 || (known.lesser() == 0 && !lossTold) {
+		return nil
+	}
+	found := derive.Finding{
+		Code: refeedingUnsure, Level: derive.Caution, Source: niceRefeeding,
+		Text: "Eating more after a time of little can be dangerous. Before energy is raised ask for " + strings.Join(unasked, "; ") + ".",
+	}
+	onlyBlood := len(unasked) == 1 && f.Scored.LowElectrolytes == NotAsked
+	if known.lesserTold() > 0 && !onlyBlood {
+		found.Level, found.Scope = derive.Hold, plan|anyComparison
+	}
+	return []derive.Finding{found}
+}
+
+func highRiskWords(r Refeeding) string {
+	met := []string{}
+	for _, c := range []struct {
+		met   bool
+		words string
+	}{
+		{r.BMI < RefeedingBMI, "BMI under 16"},
+		{r.BMI < lesserBMI && r.BMI >= RefeedingBMI, "BMI under 18.5"},
+		{r.Loss > refeedingLoss, "a loss over 15 %"},
+		{r.Loss > lesserLoss && r.Loss <= refeedingLoss, "a loss over 10 %"},
+		{r.DaysOfLittle > refeedingDays, "over 10 days of little food"},
+		{r.DaysOfLittle > lesserDays && r.DaysOfLittle <= refeedingDays, "over 5 days of little food"},
+		{r.LowElectrolytes, "low potassium, phosphate or magnesium"},
+		{r.AlcoholOrDrugs, "alcohol or one of the listed medicines"},
+	} {
+		if c.met {
+			met = append(met, c.words)
+		}
+	}
+	words := strings.Join(met, ", ")
+	return strings.ToUpper(words[:1]) + words[1:] + ": eating more after a long time of little can be dangerous. The doctor starts and watches it."
+}
