@@ -3,100 +3,209 @@ package store
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
+	"time"
 
 	"github.com/jmoiron/sqlx"
 )
 
-// Copied says what a backup has.
-type Copied struct {
+// Backup is a backup file and what it says to have.
+type Backup struct {
 	Path  string
 	Bytes int64
-	Rows  map[string]int // by table
+	Inside
 }
 
-// Backup writes a consistent copy of the client file to path (mode 0600) while
-// the program goes on reading, and verifies it: the copy is opened, checked
-// completely and counted. Only then does it appear under its name. Saves wait
-// until it is done.
-//
-// The copy is exactly as protected as the file: with PassThrough it is NOT
-// encrypted. It fails with ErrExists when there is a file at path already, and
-// with ErrDiskFull, ErrReadOnlyFolder or ErrDamaged; there is no copy then.
-func (s *Store) Backup(ctx context.Context, path string) (Copied, error) {
-	path, err := settle(path)
-	if err != nil {
-		return Copied{}, err
+// Names in the file's own notes and settings.
+const (
+	lastBackupNote = "Backup.last"   // the moment of the last one that succeeded
+	practiceNote   = "Practice"      // the random name of this practice's file
+	folderSetting  = "backup.folder" // sealed, for a path may have a person's name
+)
+
+// SetBackupFolder chooses the folder for backups, which must be there; an empty
+// one is none. A small file is written into it, so that another stick, or the
+// empty place where a stick was, is not taken for it. It fails with
+// ErrFolderGone or ErrReadOnlyFolder.
+func (s *Store) SetBackupFolder(ctx context.Context, folder string) error {
+	if folder != "" {
+		var err error
+		if folder, err = filepath.Abs(folder); err != nil {
+			return fail(ErrFolderGone, err)
+		}
+		if err := markFolder(folder); err != nil {
+			return backupTrouble(folder, err)
+		}
 	}
-	if _, err := os.Lstat(path); !errors.Is(err, fs.ErrNotExist) {
-		return Copied{}, fail(ErrExists, err)
-	}
-	// The only write connection is held, so nothing changes between the count
-	// and the copy.
-	conn, err := s.writer.Connx(ctx)
-	if err != nil {
-		return Copied{}, explain(err)
-	}
-	defer conn.Close()
-	var version int64
-	if err := conn.GetContext(ctx, &version, "SELECT max(version_id) FROM goose_db_version"); err != nil {
-		return Copied{}, explain(err)
-	}
-	if err := writeBeside(path, func(fresh string) error {
-		return copyVerified(ctx, conn, fresh, version)
-	}); err != nil {
-		return Copied{}, err
-	}
-	return describe(ctx, conn, path)
+	return s.PutSetting(ctx, folderSetting, []byte(folder))
 }
 
-func describe(ctx context.Context, conn *sqlx.Conn, path string) (Copied, error) {
-	info, err := os.Stat(path)
-	if err != nil {
-		return Copied{}, fileTrouble(err)
+// BackupPlan returns where backups go and when the last one succeeded.
+func (s *Store) BackupPlan(ctx context.Context) (p BackupPlan, err error) {
+	folder, err := s.Setting(ctx, folderSetting)
+	if err != nil && !errors.Is(err, ErrNotFound) {
+		return p, err
 	}
-	rows, err := tableCounts(ctx, conn)
-	return Copied{Path: path, Bytes: info.Size(), Rows: rows}, err
+	p.Folder = string(folder.Body)
+	note, err := s.Meta(ctx, lastBackupNote)
+	if errors.Is(err, ErrNotFound) {
+		return p, nil
+	}
+	if err != nil {
+		return p, err
+	}
+	var last instant
+	err = last.Scan(note)
+	p.Last = last.Time
+	return p, err
 }
 
-// Check looks through the whole open file: its structure, its references, and
-// that every sealed body opens. It fails with ErrDamaged.
-func (s *Store) Check(ctx context.Context) error {
-	return s.read(ctx, func(tx *sqlx.Tx) error {
-		if err := integrity(ctx, tx, "integrity_check(1)"); err != nil {
+// BackUp makes a backup in the folder of the plan, verifies it, and removes
+// those that newer ones supersede (7 days, 5 weeks and 12 months stay). Reading
+// and saving go on meanwhile. It fails with ErrFolderGone, ErrReadOnlyFolder,
+// ErrDiskFull or ErrDamaged; the earlier backups are then all there. With
+// ErrOldBackupsLeft the backup is made and returned. A nil container is for a file that is not sealed: whoever has such a backup can
+// read it.
+func (s *Store) BackUp(ctx context.Context, c Container) (Backup, error) {
+	plan, err := s.BackupPlan(ctx)
+	if err != nil {
+		return Backup{}, err
+	}
+	if plan.Folder == "" {
+		return Backup{}, &UserError{Plain: Due{Why: DueNoFolder}.Words(), kind: ErrFolderGone}
+	}
+	if !isMarked(plan.Folder) {
+		return Backup{}, fail(ErrFolderGone, fmt.Errorf("%s has no mark", plan.Folder))
+	}
+	b, err := s.backUpTo(ctx, plan.Folder, c)
+	if err != nil {
+		return Backup{}, err
+	}
+	if err := s.noteBackup(ctx, b.MadeAt); err != nil {
+		return Backup{}, err
+	}
+	return b, rotate(plan.Folder, b)
+}
+
+// BackUpTo makes and verifies one backup in any folder, for example on a stick
+// to take home. The plan does not change, and nothing is removed.
+func (s *Store) BackUpTo(ctx context.Context, folder string, c Container) (Backup, error) {
+	b, err := s.backUpTo(ctx, folder, c)
+	if err != nil {
+		return Backup{}, err
+	}
+	return b, s.Note(ctx, BackedUp, "", Detail{What: "by_hand"})
+}
+
+func (s *Store) noteBackup(ctx context.Context, at time.Time) error {
+	return s.write(ctx, func(tx *sqlx.Tx) error {
+		if err := putMeta(ctx, tx, lastBackupNote, at.UTC().Format(instantLayout)); err != nil {
 			return err
 		}
-		return s.openEverything(ctx, tx)
+		return s.note(ctx, tx, BackedUp, "", Detail{})
 	})
 }
 
-func (s *Store) openEverything(ctx context.Context, tx *sqlx.Tx) error {
-	return errors.Join(
-		openAll(ctx, tx, "SELECT "+recordColumns+" FROM record", s.openRecord),
-		openAll(ctx, tx, "SELECT "+draftColumns+" FROM draft", s.openDraft),
-		openAll(ctx, tx, "SELECT "+intakeColumns+" FROM intake", s.openIntake),
-		openAll(ctx, tx, "SELECT "+planColumns+" FROM plan_version", s.openPlan),
-		openAll(ctx, tx, "SELECT "+settingColumns+" FROM setting", s.openSetting),
-	)
+func (s *Store) backUpTo(ctx context.Context, folder string, c Container) (b Backup, err error) {
+	if info, err := os.Stat(folder); err != nil || !info.IsDir() {
+		return b, fail(ErrFolderGone, err)
+	}
+	if !s.backingUp.TryLock() {
+		return b, &UserError{Plain: "A backup is being made at this moment. Wait until it is done.", kind: ErrInUse}
+	}
+	defer s.backingUp.Unlock()
+	practice, err := s.practice(ctx)
+	if err != nil {
+		return b, err
+	}
+	if err := sweepFolder(folder, practice); err != nil {
+		return b, backupTrouble(folder, err)
+	}
+	// The copy is made and checked beside the file, where everything else of the
+	// practice lies; only what is encrypted leaves that folder.
+	working := s.path + copyMark
+	defer func() { err = errors.Join(err, removeAll(append(companions(working), working))) }()
+	h := backupHeader{Inside: Inside{MadeAt: s.now().Time, Practice: practice, Sealed: c != nil}}
+	if err := s.copyOut(ctx, working, &h); err != nil {
+		return b, backupTrouble("", err)
+	}
+	b = Backup{Path: backupName(folder, h.Inside), Inside: h.Inside}
+	if err := writeBackup(ctx, b.Path, working, h, c); err != nil {
+		return Backup{}, backupTrouble(folder, err)
+	}
+	info, err := os.Stat(b.Path)
+	if err != nil {
+		return Backup{}, backupTrouble(folder, fileTrouble(err))
+	}
+	b.Bytes = info.Size()
+	return b, nil
 }
 
-// openAll opens row after row, so that a large file does not have to fit in
-// memory.
-func openAll[Row, T any](ctx context.Context, tx *sqlx.Tx, query string, open func(Row) (T, error)) error {
-	rows, err := tx.QueryxContext(ctx, query)
-	if err != nil {
-		return err
+// copyMark ends the name of the copy that a backup is made from.
+const copyMark = ".copying"
+
+// Inside counts what the open file has, to compare a backup with.
+func (s *Store) Inside(ctx context.Context) (in Inside, err error) {
+	if in.Practice, err = s.practice(ctx); err != nil {
+		return in, err
 	}
-	defer rows.Close()
-	for rows.Next() {
-		var row Row
-		if err := rows.StructScan(&row); err != nil {
+	err = s.read(ctx, func(tx *sqlx.Tx) error {
+		if err := get(ctx, tx, &in.Schema, "SELECT max(version_id) FROM goose_db_version"); err != nil {
 			return err
 		}
-		if _, err := open(row); err != nil {
+		return look(ctx, tx, &in)
+	})
+	in.MadeAt = s.now().Time
+	return in, err
+}
+
+// practice returns the random name of this practice's file, which its backups
+// carry, so that those of two practices in one folder are told apart.
+func (s *Store) practice(ctx context.Context) (name string, err error) {
+	name, err = s.Meta(ctx, practiceNote)
+	if !errors.Is(err, ErrNotFound) {
+		return name, err
+	}
+	name = newID[string]()
+	err = s.write(ctx, func(tx *sqlx.Tx) error {
+		if _, err := run(ctx, tx, "INSERT INTO meta (name, value) VALUES (?, ?) ON CONFLICT (name) DO NOTHING",
+			practiceNote, name); err != nil {
 			return err
 		}
+		return get(ctx, tx, &name, "SELECT value FROM meta WHERE name = ?", practiceNote)
+	})
+	return name, err
+}
+
+// backupTrouble gives an error the words for a backup. Where the folder is gone
+// by now, that is what the person needs to know.
+func backupTrouble(folder string, err error) error {
+	if err == nil {
+		return nil
 	}
-	return rows.Err()
+	if folder != "" {
+		if _, gone := os.Stat(folder); errors.Is(gone, fs.ErrNotExist) {
+			return fail(ErrFolderGone, err)
+		}
+	}
+	for kind, words := range backupWords {
+		if errors.Is(err, kind) {
+			return &UserError{Plain: words, kind: kind, cause: err}
+		}
+	}
+	return err
+}
+
+var backupWords = map[error]string{
+	ErrDiskFull: "There is no room for the backup, so none was made; the earlier ones are all there. " +
+		"Make some room, or choose another folder.",
+	ErrReadOnlyFolder: "Handbreadth cannot write in the folder for backups, so none was made. " +
+		"Choose a folder that you may write in.",
+	ErrDisk: "The backup could not be written and read back without a fault, so it was not kept. " +
+		"The disk or stick may be failing: choose another folder.",
+	ErrDamaged: "The client file is damaged, so no backup was made of it; the earlier ones are all there. " +
+		"Close Handbreadth and restore the latest one.",
 }

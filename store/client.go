@@ -3,9 +3,6 @@ package store
 import (
 	"context"
 	"errors"
-	"os"
-	"path/filepath"
-	"strings"
 	"time"
 
 	"github.com/jmoiron/sqlx"
@@ -56,7 +53,7 @@ func (s *Store) CreateClient(ctx context.Context, first map[Kind][]byte) (Client
 				return err
 			}
 		}
-		return nil
+		return s.note(ctx, tx, Created, row.ID, Detail{})
 	})
 	if err != nil {
 		return Client{}, err
@@ -113,7 +110,7 @@ func (s *Store) clients(ctx context.Context, rest string, args ...any) ([]Client
 
 // MarkOpened notes that the client file was opened now.
 func (s *Store) MarkOpened(ctx context.Context, id ClientID) error {
-	return s.changeClient(ctx, id, "last_opened_at = ?", s.now())
+	return s.changeClient(ctx, id, Opened, Detail{}, "last_opened_at = ?", s.now())
 }
 
 // SetNextVisit notes the day of the next visit; the zero date takes it away.
@@ -123,93 +120,33 @@ func (s *Store) SetNextVisit(ctx context.Context, id ClientID, next unit.Date) e
 			return err
 		}
 	}
-	return s.changeClient(ctx, id, "updated_at = ?, next_visit = ?", s.now(), day{next})
+	return s.changeClient(ctx, id, Changed, Detail{What: "next_visit"},
+		"updated_at = ?, next_visit = ?", s.now(), day{next})
 }
 
 // ArchiveClient takes the client out of the daily list; nothing is removed.
 func (s *Store) ArchiveClient(ctx context.Context, id ClientID) error {
 	now := s.now()
-	return s.changeClient(ctx, id, "updated_at = ?, archived_at = ?", now, now)
+	return s.changeClient(ctx, id, Changed, Detail{What: "archived"}, "updated_at = ?, archived_at = ?", now, now)
 }
 
 // UnarchiveClient brings the client back into the daily list.
 func (s *Store) UnarchiveClient(ctx context.Context, id ClientID) error {
-	return s.changeClient(ctx, id, "updated_at = ?, archived_at = NULL", s.now())
+	return s.changeClient(ctx, id, Changed, Detail{What: "unarchived"}, "updated_at = ?, archived_at = NULL", s.now())
 }
 
-func (s *Store) changeClient(ctx context.Context, id ClientID, set string, args ...any) error {
+func (s *Store) changeClient(
+	ctx context.Context, id ClientID, action Action, about Detail, set string, args ...any,
+) error {
 	return s.write(ctx, func(tx *sqlx.Tx) error {
-		return execOne(ctx, tx, "UPDATE client SET "+set+" WHERE id = ?", append(args, id)...)
-	})
-}
-
-// touch notes a change to something of the client, ErrNotFound without client.
-func (s *Store) touch(ctx context.Context, tx *sqlx.Tx, id ClientID) error {
-	return execOne(ctx, tx, "UPDATE client SET updated_at = ? WHERE id = ?", s.now(), id)
-}
-
-// DeleteClient removes the client and everything kept on it, in one
-// transaction, and then writes the file anew, so that no trace is left in it.
-// It cannot be undone. Copies of the file made earlier are not touched (see
-// OldCopies), nor is what the disk itself keeps of replaced blocks.
-//
-// ErrTracesLeft means that the client is deleted for good, but that the file
-// could not be written anew yet; the next Open tries again.
-func (s *Store) DeleteClient(ctx context.Context, id ClientID) error {
-	err := s.write(ctx, func(tx *sqlx.Tx) error {
-		if err := execOne(ctx, tx, "DELETE FROM client WHERE id = ?", id); err != nil {
+		if err := execOne(ctx, tx, "UPDATE client SET "+set+" WHERE id = ?", append(args, id)...); err != nil {
 			return err
 		}
-		_, err := run(ctx, tx, "INSERT INTO meta (name, value) VALUES (?, 'yes') ON CONFLICT (name) DO NOTHING", wipeNote)
-		return err
-	})
-	if err != nil {
-		return err
-	}
-	return s.wipe(ctx)
-}
-
-// wipeNote is there from a deletion until its traces are gone. SetMeta cannot
-// write a name like this one.
-const wipeNote = "Wipe"
-
-// wipe removes the traces of deleted clients from the file.
-func (s *Store) wipe(ctx context.Context) error {
-	if err := rewrite(ctx, s.writer); err != nil {
-		return err
-	}
-	return s.write(ctx, func(tx *sqlx.Tx) error {
-		_, err := run(ctx, tx, "DELETE FROM meta WHERE name = ?", wipeNote)
-		return err
+		return s.note(ctx, tx, action, id, about)
 	})
 }
 
-// wipeIfDue wipes what an earlier deletion had to leave. Traces that still
-// cannot be removed do not keep the file from being used.
-func (s *Store) wipeIfDue(ctx context.Context) error {
-	_, err := s.Meta(ctx, wipeNote)
-	if err == nil {
-		err = s.wipe(ctx)
-	}
-	if errors.Is(err, ErrNotFound) || errors.Is(err, ErrTracesLeft) {
-		return nil
-	}
-	return err
-}
-
-// OldCopies returns the copies that were made beside the file before updates,
-// in the order of their names. They still have every client of their time.
-func (s *Store) OldCopies() ([]string, error) {
-	folder := filepath.Dir(s.path)
-	entries, err := os.ReadDir(folder) // sorted by name
-	if err != nil {
-		return nil, fileTrouble(err)
-	}
-	var copies []string
-	for _, entry := range entries {
-		if path := filepath.Join(folder, entry.Name()); strings.HasPrefix(path, s.path+beforeMark) {
-			copies = append(copies, path)
-		}
-	}
-	return copies, nil
+// touch dates a change to something of the client, ErrNotFound without client.
+func (s *Store) touch(ctx context.Context, tx *sqlx.Tx, id ClientID) error {
+	return execOne(ctx, tx, "UPDATE client SET updated_at = ? WHERE id = ?", s.now(), id)
 }

@@ -54,7 +54,7 @@ func (s *Store) SaveDraft(ctx context.Context, id ClientID, form Form, body []by
 		if err := s.touch(ctx, tx, id); err != nil {
 			return err
 		}
-		err := get(ctx, tx, &row, "SELECT id, revision FROM draft WHERE client_id = ? AND form = ?", id, form)
+		err := get(ctx, tx, &row, "SELECT id, revision, saved_at FROM draft WHERE client_id = ? AND form = ?", id, form)
 		isFirst := errors.Is(err, sql.ErrNoRows)
 		if err != nil && !isFirst {
 			return err
@@ -62,16 +62,31 @@ func (s *Store) SaveDraft(ctx context.Context, id ClientID, form Form, body []by
 		if isFirst {
 			row.ID = newID[DraftID]()
 		}
+		before := row.SavedAt
 		row.ClientID, row.Form, row.Revision, row.SavedAt = id, form, row.Revision+1, s.now()
 		if row.Body, err = s.seal(row.place(), body); err != nil {
 			return err
 		}
-		return putDraft(ctx, tx, row, isFirst)
+		if err := putDraft(ctx, tx, row, isFirst); err != nil || !newSitting(before, row.SavedAt) {
+			return err
+		}
+		return s.note(ctx, tx, Changed, id, Detail{What: "draft"})
 	})
 	if err != nil {
 		return Draft{}, err
 	}
 	return row.draft(body), nil
+}
+
+// sitting is how long typing may pause and still be one entry of the audit
+// trail: a draft is saved many times a minute.
+const sitting = time.Hour
+
+// newSitting reports whether a save belongs to another sitting than the one
+// before. A clock that was set back begins one too.
+func newSitting(before, now instant) bool {
+	pause := now.Sub(before.Time)
+	return pause < 0 || pause > sitting
 }
 
 func putDraft(ctx context.Context, tx *sqlx.Tx, row draftRow, isFirst bool) error {
@@ -105,12 +120,17 @@ func (s *Store) openDraft(row draftRow) (Draft, error) {
 
 // DiscardDraft removes a draft; one that is not there is no error.
 func (s *Store) DiscardDraft(ctx context.Context, id ClientID, form Form) error {
-	return s.write(ctx, func(tx *sqlx.Tx) error { return removeDraft(ctx, tx, id, form) })
+	return s.write(ctx, func(tx *sqlx.Tx) error {
+		removed, err := removeDraft(ctx, tx, id, form)
+		if err != nil || removed == 0 {
+			return err
+		}
+		return s.note(ctx, tx, Changed, id, Detail{What: "draft_discarded"})
+	})
 }
 
-func removeDraft(ctx context.Context, tx *sqlx.Tx, id ClientID, form Form) error {
-	_, err := run(ctx, tx, "DELETE FROM draft WHERE client_id = ? AND form = ?", id, form)
-	return err
+func removeDraft(ctx context.Context, tx *sqlx.Tx, id ClientID, form Form) (int64, error) {
+	return run(ctx, tx, "DELETE FROM draft WHERE client_id = ? AND form = ?", id, form)
 }
 
 // drafts returns all drafts of a client, in the order of their forms.

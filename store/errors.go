@@ -37,6 +37,14 @@ var (
 	ErrExists = errors.New("file already exists")
 	// ErrTracesLeft: the client is deleted, but the file could not be wiped yet.
 	ErrTracesLeft = errors.New("deleted, traces not yet wiped")
+	// ErrTrailBroken: the audit trail is not whole; see TrailFault.
+	ErrTrailBroken = errors.New("audit trail is broken")
+	// ErrFolderGone: the folder for backups is not there, or is another one.
+	ErrFolderGone = errors.New("backup folder is not there")
+	// ErrOldBackupsLeft: the backup was made, older ones could not be removed.
+	ErrOldBackupsLeft = errors.New("older backups could not be removed")
+	// ErrNotABackup: the file is no backup of this program.
+	ErrNotABackup = errors.New("not a backup")
 )
 
 // plainWords has the words for each sentinel.
@@ -62,6 +70,13 @@ var plainWords = map[error]string{
 		"then make your change.",
 	ErrImmutable: "Visits, plans and saved versions are kept as they were made. Make a new one instead.",
 	ErrExists:    "There is already a file with this name. It was left as it is. Choose another name.",
+	ErrTrailBroken: "The record of who did what is not whole. The client files themselves are not touched by this. " +
+		"Keep a copy of the file as it is, and compare with your latest backup.",
+	ErrFolderGone: "The folder for backups is not there, so no backup was made. If it is on a stick or another disk, " +
+		"plug that in and try again, or choose another folder.",
+	ErrOldBackupsLeft: "The backup was made and checked, but older ones that it replaces could not be removed from the folder. " +
+		"Look whether the folder may be written in.",
+	ErrNotABackup: "This is not a Handbreadth backup. It was left as it is. Choose another file.",
 	ErrTracesLeft: "The client is deleted. Traces of the text may remain inside the file " +
 		"until Handbreadth has been closed and opened again.",
 }

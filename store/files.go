@@ -49,6 +49,18 @@ func writeBeside(path string, fill func(fresh string) error) (err error) {
 	return fileTrouble(syncFolder(filepath.Dir(path)))
 }
 
+// sweepBeside removes what a killed backup or restore left half made beside the
+// client file: it may have clients that were deleted since.
+func sweepBeside(path string) error {
+	var left []string
+	for _, mark := range []string{copyMark, copyMark + pagesMark, restoringMark} {
+		for _, name := range []string{path + mark, path + mark + freshMark} {
+			left = append(append(left, name), companions(name)...)
+		}
+	}
+	return fileTrouble(removeAll(left))
+}
+
 // removeAll removes the files that exist.
 func removeAll(paths []string) error {
 	var trouble error

@@ -56,9 +56,11 @@ func (s *Store) AddHandout(ctx context.Context, plan PlanID, kind Kind, document
 		if err := s.touch(ctx, tx, row.ClientID); err != nil {
 			return err
 		}
-		_, err := run(ctx, tx, "INSERT INTO handout ("+handoutColumns+") VALUES (?, ?, ?, ?, ?, ?)",
-			row.ID, row.ClientID, row.PlanID, row.Kind, row.MadeAt, row.SHA256)
-		return err
+		if _, err := run(ctx, tx, "INSERT INTO handout ("+handoutColumns+") VALUES (?, ?, ?, ?, ?, ?)",
+			row.ID, row.ClientID, row.PlanID, row.Kind, row.MadeAt, row.SHA256); err != nil {
+			return err
+		}
+		return s.note(ctx, tx, Printed, row.ClientID, Detail{What: string(kind)})
 	})
 	if err != nil {
 		return Handout{}, err

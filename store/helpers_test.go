@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"sync"
@@ -147,12 +148,20 @@ func (boundSealer) Open(table, row, column string, version int, sealed []byte) (
 	return v.Plain, nil
 }
 
-// allBytes returns the content of the file and of everything beside it.
+// allBytes returns the names and content of everything in the folder of the
+// file, and of the folders in it, but for the empty lock.
 func allBytes(t testing.TB, path string) []byte {
 	t.Helper()
 	var all []byte
-	for _, name := range must(filepath.Glob(path + "*"))(t) {
-		all = append(all, must(os.ReadFile(name))(t)...)
+	err := filepath.WalkDir(filepath.Dir(path), func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || name == path+lockMark {
+			return err
+		}
+		all = append(append(all, name...), must(os.ReadFile(name))(t)...)
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
 	}
 	return all
 }

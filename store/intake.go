@@ -124,7 +124,10 @@ func (s *Store) AddIntake(ctx context.Context, n NewIntake) (Intake, error) {
 			row.ID, row.ClientID, row.VisitDate, row.Height, row.Weight, row.Waist, row.PAL, row.MadeAt, sealed); err != nil {
 			return err
 		}
-		return removeDraft(ctx, tx, n.ClientID, n.FromDraft)
+		if _, err := removeDraft(ctx, tx, n.ClientID, n.FromDraft); err != nil {
+			return err
+		}
+		return s.note(ctx, tx, Changed, n.ClientID, Detail{What: "visit"})
 	})
 	if err != nil {
 		return Intake{}, err

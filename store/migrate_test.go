@@ -59,51 +59,6 @@ func TestMigrationsRunInTheOrderOfTheirNumbers(t *testing.T) {
 	}
 }
 
-// Every version that was ever shipped comes up to date with all that it has.
-func TestOlderFilesComeUpToDate(t *testing.T) {
-	latest := must(latestVersion(shipped()))(t)
-	for version := int64(1); version < latest; version++ {
-		path := newPath(t)
-		old := oldFile(t, path, version)
-		s := mustOpen(t, path, Options{})
-		if got := must(s.LatestRecord(t.Context(), old, KindText))(t); string(got.Body) != "kept in the old file" {
-			t.Errorf("version %d: %q", version, got.Body)
-		}
-		if err := s.PutSetting(t.Context(), "practice", []byte("new")); err != nil {
-			t.Errorf("version %d: what is new does not work: %v", version, err)
-		}
-		_, err := s.writer.Exec("UPDATE record SET version = 7")
-		wantErr(t, explain(err), ErrImmutable)
-		copies := must(s.OldCopies())(t)
-		if want := fmt.Sprintf("%s.before-v%d", s.Path(), latest); len(copies) != 1 || copies[0] != want {
-			t.Fatalf("copies %v, want %s", copies, want)
-		}
-		if mode := must(os.Stat(copies[0]))(t).Mode().Perm(); mode != 0o600 {
-			t.Errorf("the copy has mode %o", mode)
-		}
-		if got := must(verify(t.Context(), copies[0], version))(t); got["client"] != 1 || got["record"] != 1 {
-			t.Errorf("the copy has rows %v", got)
-		}
-	}
-}
-
-// oldFile makes a file as a program that knew only this version left it.
-func oldFile(t *testing.T, path string, version int64) ClientID {
-	t.Helper()
-	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		t.Fatal(err)
-	}
-	if err := build(t.Context(), path, with(t, version, nil)); err != nil {
-		t.Fatal(err)
-	}
-	s := &Store{sealer: PassThrough{}, clock: newTick().now, writer: openPoolForTest(t, path)}
-	id := must(s.CreateClient(t.Context(), map[Kind][]byte{KindText: []byte("kept in the old file")}))(t).ID
-	if err := s.writer.Close(); err != nil {
-		t.Fatal(err)
-	}
-	return id
-}
-
 func TestAFailingUpdateLeavesTheFileAsItWas(t *testing.T) {
 	latest := must(latestVersion(shipped()))(t)
 	path, ids := sampleFile(t, 2)
@@ -165,7 +120,7 @@ func TestAMigrationThatBreaksReferencesIsRefused(t *testing.T) {
 
 func TestAStoppedUpdateLeavesTheFileAsItWas(t *testing.T) {
 	path := newPath(t)
-	id := oldFile(t, path, 1)
+	unpackKept(t, 1, path)
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
 	if _, err := Open(ctx, path, Options{}); !errors.Is(err, context.Canceled) {
@@ -174,5 +129,5 @@ func TestAStoppedUpdateLeavesTheFileAsItWas(t *testing.T) {
 	if _, err := verify(t.Context(), path, 1); err != nil {
 		t.Error(err)
 	}
-	must(mustOpen(t, path, Options{}).Client(t.Context(), id))(t)
+	mustOpen(t, path, Options{})
 }

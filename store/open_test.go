@@ -1,9 +1,6 @@
 package store
 
 import (
-	"bytes"
-	"context"
-	"database/sql"
 	"errors"
 	"io/fs"
 	"os"
@@ -41,10 +38,8 @@ func TestFilesArePrivate(t *testing.T) {
 	path := newPath(t)
 	s := mustOpen(t, path, Options{})
 	newClient(t, s)
-	if _, err := s.Backup(t.Context(), path+".copy"); err != nil {
-		t.Fatal(err)
-	}
-	for _, name := range must(filepath.Glob(path + "*"))(t) {
+	must(s.BackUpTo(t.Context(), filepath.Dir(path), nil))(t)
+	for _, name := range must(filepath.Glob(filepath.Join(filepath.Dir(path), "*")))(t) {
 		if mode := must(os.Stat(name))(t).Mode().Perm(); mode != 0o600 {
 			t.Errorf("%s has mode %o", filepath.Base(name), mode)
 		}
@@ -83,7 +78,7 @@ func TestAwkwardPaths(t *testing.T) {
 		}
 		path := filepath.Join(t.TempDir(), name, name+".db")
 		s := mustOpen(t, path, Options{})
-		if _, err := s.Backup(t.Context(), path+" copy"); err != nil {
+		if _, err := s.BackUpTo(t.Context(), filepath.Dir(path), nil); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
 		mustClose(t, s)
@@ -105,8 +100,8 @@ func TestAFolderThatCannotBeMade(t *testing.T) {
 		wantErr(t, err, ErrReadOnlyFolder)
 	}
 	s := mustOpen(t, newPath(t), Options{})
-	_, err := s.Backup(t.Context(), filepath.Join(file, "copy.db"))
-	wantErr(t, err, ErrReadOnlyFolder)
+	_, err := s.BackUpTo(t.Context(), filepath.Join(file, "copies"), nil)
+	wantErr(t, err, ErrFolderGone)
 }
 
 func TestAFolderWithoutWritePermission(t *testing.T) {
@@ -132,75 +127,6 @@ func checkUnwritable(t *testing.T, path string) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-}
-
-func TestBackup(t *testing.T) {
-	ctx := t.Context()
-	path := newPath(t)
-	s := mustOpen(t, path, Options{})
-	f := fillClient(t, s, func(column string) []byte { return []byte("a " + column) })
-	target := filepath.Join(t.TempDir(), "elsewhere", "copy.db")
-	copied := must(s.Backup(ctx, target))(t)
-	if copied.Rows["client"] != 1 || copied.Rows["record"] != 5 || copied.Bytes == 0 || copied.Path != target {
-		t.Errorf("report: %+v", copied)
-	}
-	_, err := s.Backup(ctx, target)
-	wantErr(t, err, ErrExists)
-	must(s.SaveDraft(ctx, f.client.ID, FormIntake, []byte("after the copy")))(t)
-
-	second := mustOpen(t, target, Options{})
-	if err := second.Check(ctx); err != nil {
-		t.Error(err)
-	}
-	got := must(second.ClientFile(ctx, f.client.ID))(t)
-	if string(got.Drafts[0].Body) != "a draft" || string(got.Plans[0].Body) != "a plan" {
-		t.Errorf("the copy has %+v", got)
-	}
-}
-
-// A copy that does not come out right does not appear under its name.
-func TestABackupThatFailsLeavesNothing(t *testing.T) {
-	path := newPath(t)
-	s := mustOpen(t, path, Options{})
-	fillClient(t, s, func(string) []byte { return bytes.Repeat([]byte("x"), 50_000) })
-	conn := must(s.writer.Connx(t.Context()))(t)
-	defer conn.Close()
-	target := filepath.Join(t.TempDir(), "copy.db")
-	err := writeBeside(target, func(fresh string) error {
-		if err := copyInto(t.Context(), conn, fresh); err != nil {
-			return err
-		}
-		if err := os.Truncate(fresh, 90_000); err != nil {
-			return err
-		}
-		_, err := verify(t.Context(), fresh, 2)
-		return err
-	})
-	wantErr(t, err, ErrDamaged)
-	for name, copyIt := range map[string]func(fresh string) error{
-		"another version": func(fresh string) error { return copyVerified(t.Context(), conn, fresh, 3) },
-		"a row too few":   func(fresh string) error { return copyVerified(t.Context(), lossy{conn, t, fresh}, fresh, 2) },
-	} {
-		if err := writeBeside(target, copyIt); !errors.Is(err, ErrDamaged) {
-			t.Errorf("%s: %v", name, err)
-		}
-	}
-	if left := must(filepath.Glob(target + "*"))(t); len(left) > 0 {
-		t.Errorf("left are %v", left)
-	}
-}
-
-// lossy is a connection whose copies lack a row.
-type lossy struct {
-	dbConn
-	t    *testing.T
-	copy string
-}
-
-func (l lossy) ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error) {
-	result, err := l.dbConn.ExecContext(ctx, query, args...)
-	rawly(l.t, l.copy, "DELETE FROM draft")
-	return result, err
 }
 
 func TestLeftoversOfAnInterruptedStartAreInNoOnesWay(t *testing.T) {

@@ -78,9 +78,11 @@ func (s *Store) AddPlan(ctx context.Context, n NewPlan) (Plan, error) {
 		if err := errors.Join(bodyErr, settingsErr); err != nil {
 			return err
 		}
-		_, err := run(ctx, tx, "INSERT INTO plan_version ("+planColumns+") VALUES (?, ?, ?, ?, ?, ?, ?)",
-			row.ID, row.ClientID, row.IntakeID, row.Number, row.MadeAt, body, settings)
-		return err
+		if _, err := run(ctx, tx, "INSERT INTO plan_version ("+planColumns+") VALUES (?, ?, ?, ?, ?, ?, ?)",
+			row.ID, row.ClientID, row.IntakeID, row.Number, row.MadeAt, body, settings); err != nil {
+			return err
+		}
+		return s.note(ctx, tx, Changed, n.ClientID, Detail{What: "plan", Number: row.Number})
 	})
 	if err != nil {
 		return Plan{}, err

@@ -148,9 +148,6 @@ func upgrade(ctx context.Context, path string, version, latest int64, migrations
 	}))
 }
 
-// beforeMark and a version number end the name of a copy made before an update.
-const beforeMark = ".before-v"
-
 // updateTrouble keeps the errors that the person can act on, and calls the rest
 // a failed update.
 func updateTrouble(err error) error {

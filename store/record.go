@@ -61,8 +61,10 @@ func (s *Store) SaveRecord(ctx context.Context, id ClientID, kind Kind, read int
 		if newest != read {
 			return fail(ErrConflict, fmt.Errorf("%s of client %s: read version %d, newest is %d", kind, id, read, newest))
 		}
-		r, err = s.insertRecord(ctx, tx, id, kind, read+1, body)
-		return err
+		if r, err = s.insertRecord(ctx, tx, id, kind, read+1, body); err != nil {
+			return err
+		}
+		return s.note(ctx, tx, Changed, id, Detail{What: string(kind), Number: r.Version})
 	})
 	if err != nil {
 		return Record{}, err

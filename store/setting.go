@@ -55,7 +55,10 @@ func (s *Store) PutSetting(ctx context.Context, name string, body []byte) error 
 		if err != nil {
 			return err
 		}
-		return execOne(ctx, tx, query, row.Version, row.SavedAt, sealed, row.Name)
+		if err := execOne(ctx, tx, query, row.Version, row.SavedAt, sealed, row.Name); err != nil {
+			return err
+		}
+		return s.note(ctx, tx, Changed, "", Detail{What: name, Number: row.Version})
 	})
 }
 
@@ -91,10 +94,12 @@ func (s *Store) SetMeta(ctx context.Context, name, value string) error {
 	if err := checkName("note", name); err != nil {
 		return err
 	}
-	return s.write(ctx, func(tx *sqlx.Tx) error {
-		return execOne(ctx, tx, "INSERT INTO meta (name, value) VALUES (?, ?) "+
-			"ON CONFLICT (name) DO UPDATE SET value = excluded.value", name, value)
-	})
+	return s.write(ctx, func(tx *sqlx.Tx) error { return putMeta(ctx, tx, name, value) })
+}
+
+func putMeta(ctx context.Context, tx *sqlx.Tx, name, value string) error {
+	return execOne(ctx, tx, "INSERT INTO meta (name, value) VALUES (?, ?) "+
+		"ON CONFLICT (name) DO UPDATE SET value = excluded.value", name, value)
 }
 
 // Meta returns a note of the program, ErrNotFound when it was never set.

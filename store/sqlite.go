@@ -74,13 +74,16 @@ func openPool(path, settings string, connections int) (*sqlx.DB, error) {
 
 // companions are the files that SQLite keeps beside a database.
 func companions(path string) []string {
-	return []string{path + "-wal", path + "-shm", path + "-journal"}
+	return []string{logOf(path), path + "-shm", path + "-journal"}
 }
+
+// logOf is the write-ahead log that belongs to a database.
+func logOf(path string) string { return path + "-wal" }
 
 // logWaits reports whether a write-ahead log with content lies beside the file:
 // the last program did not close it.
 func logWaits(path string) bool {
-	info, err := os.Stat(path + "-wal")
+	info, err := os.Stat(logOf(path))
 	return err == nil && info.Size() > 0
 }
 
@@ -265,6 +268,7 @@ func mark(ctx context.Context, db dbConn) error {
 				WHEN EXISTS (SELECT 1 FROM client WHERE id = OLD.client_id)
 				BEGIN SELECT RAISE(ABORT, '%[1]s is kept as long as its client'); END`, table))
 	}
+	statements = append(statements, trailGuards...)
 	if err := execAll(ctx, db, statements); err != nil {
 		return err
 	}
@@ -275,12 +279,27 @@ func mark(ctx context.Context, db dbConn) error {
 	return execAll(ctx, db, []string{fmt.Sprintf("PRAGMA user_version = %d", sum)})
 }
 
+// trailGuards are the triggers that let the audit trail only grow.
+var trailGuards = []string{
+	`CREATE TRIGGER audit_unchanged BEFORE UPDATE ON audit
+		BEGIN SELECT RAISE(ABORT, 'the audit trail is kept as it was written'); END`,
+	`CREATE TRIGGER audit_kept BEFORE DELETE ON audit
+		BEGIN SELECT RAISE(ABORT, 'the audit trail is kept whole'); END`,
+	`CREATE TRIGGER audit_head_forward BEFORE UPDATE ON audit_head WHEN NEW.entries < OLD.entries
+		BEGIN SELECT RAISE(ABORT, 'the audit trail does not shrink'); END`,
+	`CREATE TRIGGER audit_head_kept BEFORE DELETE ON audit_head
+		BEGIN SELECT RAISE(ABORT, 'the audit trail is kept whole'); END`,
+}
+
 // unguard takes the triggers away, so that a migration may rebuild a table.
 func unguard(ctx context.Context, db sqlx.ExecerContext) error {
 	var statements []string
 	for _, table := range guarded {
 		statements = append(statements,
 			"DROP TRIGGER IF EXISTS "+table+"_unchanged", "DROP TRIGGER IF EXISTS "+table+"_kept")
+	}
+	for _, trigger := range []string{"audit_unchanged", "audit_kept", "audit_head_forward", "audit_head_kept"} {
+		statements = append(statements, "DROP TRIGGER IF EXISTS "+trigger)
 	}
 	return execAll(ctx, db, statements)
 }
@@ -321,6 +340,65 @@ func sqliteMeaning(err error) error {
 		return ErrReadOnlyFolder
 	case sqlite3.SQLITE_IOERR:
 		return ErrDisk
+	}
+	return nil
+}
+
+// onlineCopier is what the driver's connection offers for copies of the pages.
+type onlineCopier interface {
+	NewBackup(to string) (*sqlite.Backup, error)
+}
+
+// copyPagesAtOnce is how many pages are copied between two looks at whether the
+// caller still wants the copy.
+const copyPagesAtOnce = 1000
+
+// snapshotInto copies the pages of the open file at path into an empty file
+// that exists, as of one moment, while others go on reading and writing. It
+// returns how many rows each table had at that moment.
+func snapshotInto(ctx context.Context, path, fresh string) (_ map[string]int, err error) {
+	db, err := openPool(path, readerSettings, 1)
+	if err != nil {
+		return nil, explain(err)
+	}
+	defer func() { err = errors.Join(err, explain(db.Close())) }()
+	conn, err := db.Connx(ctx)
+	if err != nil {
+		return nil, explain(err)
+	}
+	defer conn.Close()
+	// One transaction around both: the copy has exactly what was counted.
+	if _, err := conn.ExecContext(ctx, "BEGIN DEFERRED"); err != nil {
+		return nil, explain(err)
+	}
+	counts, err := tableCounts(ctx, conn)
+	if err != nil {
+		return nil, err
+	}
+	if err := conn.Raw(func(driver any) error { return copyPages(ctx, driver, fresh) }); err != nil {
+		return nil, explain(err)
+	}
+	_, err = conn.ExecContext(ctx, "COMMIT")
+	return counts, explain(err)
+}
+
+func copyPages(ctx context.Context, driver any, fresh string) (err error) {
+	copier, ok := driver.(onlineCopier)
+	if !ok {
+		return fmt.Errorf("the driver's connection %T cannot copy", driver)
+	}
+	pages, err := copier.NewBackup(address(fresh, ""))
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, pages.Finish()) }()
+	for more := true; more; {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if more, err = pages.Step(copyPagesAtOnce); err != nil {
+			return err
+		}
 	}
 	return nil
 }

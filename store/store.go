@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"errors"
 	"io/fs"
+	"sync"
 	"time"
 
 	"github.com/jmoiron/sqlx"
@@ -26,6 +27,8 @@ type Store struct {
 	reader *sqlx.DB // several, which cannot write
 	sealer Sealer
 	clock  func() time.Time
+
+	backingUp sync.Mutex // one backup at a time
 }
 
 // Open opens the client file at path, making it when it is missing. See the
@@ -55,6 +58,9 @@ func openWith(ctx context.Context, path string, opts Options, migrations fs.FS) 
 			err = errors.Join(err, s.Close())
 		}
 	}()
+	if err := sweepBeside(path); err != nil {
+		return nil, err
+	}
 	if err := prepare(ctx, path, migrations); err != nil {
 		return nil, err
 	}
@@ -70,6 +76,9 @@ func openWith(ctx context.Context, path string, opts Options, migrations fs.FS) 
 		}
 	}
 	if err := s.wipeIfDue(ctx); err != nil {
+		return nil, err
+	}
+	if err := s.settleRestore(ctx); err != nil && !canWait(err) {
 		return nil, err
 	}
 	return s, nil

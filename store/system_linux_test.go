@@ -73,11 +73,11 @@ func TestAFullDisk(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(disk, "rest"), make([]byte, 1<<20), 0o600); err == nil {
 		t.Fatal("the disk is larger than it was made")
 	}
-	_, err := s.Backup(t.Context(), path+".copy")
+	_, err := s.BackUpTo(t.Context(), disk, nil)
 	wantErr(t, err, ErrDiskFull)
 	_, err = Open(t.Context(), filepath.Join(disk, "new.db"), Options{})
 	wantErr(t, err, ErrDiskFull)
-	for _, pattern := range []string{path + ".copy*", filepath.Join(disk, "new.db?new*")} {
+	for _, pattern := range []string{path + ".copy*", filepath.Join(disk, "*.backup*"), filepath.Join(disk, "new.db?new*")} {
 		if left := must(filepath.Glob(pattern))(t); len(left) > 0 {
 			t.Errorf("left are %v", left)
 		}
