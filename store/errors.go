@@ -6,6 +6,7 @@ import (
 	"errors"
 
 	"handbreadth/domain/unit"
+	"handbreadth/store/vault"
 )
 
 // The sentinels that a caller may test for with errors.Is. Each has plain words
@@ -37,6 +38,20 @@ var (
 	ErrExists = errors.New("file already exists")
 	// ErrTracesLeft: the client is deleted, but the file could not be wiped yet.
 	ErrTracesLeft = errors.New("deleted, traces not yet wiped")
+	// ErrLocked: the file has a passphrase that was not given yet.
+	ErrLocked = vault.ErrLocked
+	// ErrNotSealed: the file has no passphrase.
+	ErrNotSealed = errors.New("file has no passphrase")
+	// ErrAlreadySealed: the file has a passphrase already.
+	ErrAlreadySealed = errors.New("file has a passphrase already")
+	// ErrWrongPassphrase: not the passphrase of this file.
+	ErrWrongPassphrase = errors.New("wrong passphrase")
+	// ErrTooSoon: several wrong passphrases; see Store.UnlockWait.
+	ErrTooSoon = errors.New("too soon after wrong passphrases")
+	// ErrWrongCode: not the recovery code of this file.
+	ErrWrongCode = errors.New("wrong recovery code")
+	// ErrWeakPassphrase: a passphrase that is too easy to guess.
+	ErrWeakPassphrase = errors.New("passphrase too easy to guess")
 	// ErrTrailBroken: the audit trail is not whole; see TrailFault.
 	ErrTrailBroken = errors.New("audit trail is broken")
 	// ErrFolderGone: the folder for backups is not there, or is another one.
@@ -68,8 +83,17 @@ var plainWords = map[error]string{
 	ErrNotFound: "This entry is not in the client file; it may have been deleted.",
 	ErrConflict: "Someone saved this entry after you opened it. Open it again to see the newer text, " +
 		"then make your change.",
-	ErrImmutable: "Visits, plans and saved versions are kept as they were made. Make a new one instead.",
-	ErrExists:    "There is already a file with this name. It was left as it is. Choose another name.",
+	ErrImmutable:     "Visits, plans and saved versions are kept as they were made. Make a new one instead.",
+	ErrExists:        "There is already a file with this name. It was left as it is. Choose another name.",
+	ErrLocked:        "The client file is locked. Enter the passphrase to go on.",
+	ErrNotSealed:     "This client file has no passphrase yet. Set one first.",
+	ErrAlreadySealed: "This client file has a passphrase already. You can change it in the settings.",
+	ErrWrongPassphrase: "This is not the passphrase. Look whether capitals are locked and which keyboard is set, " +
+		"then try again. The recovery sheet opens the file as well.",
+	ErrTooSoon: "Too many wrong passphrases one after the other. Wait a moment, then try again.",
+	ErrWrongCode: "This recovery code belongs to another client file, or to an earlier recovery sheet. " +
+		"Look for the newest sheet.",
+	ErrWeakPassphrase: "This passphrase is too easy to guess. Choose a longer one.",
 	ErrTrailBroken: "The record of who did what is not whole. The client files themselves are not touched by this. " +
 		"Keep a copy of the file as it is, and compare with your latest backup.",
 	ErrFolderGone: "The folder for backups is not there, so no backup was made. If it is on a stick or another disk, " +

@@ -112,11 +112,11 @@ func (s *Store) AddIntake(ctx context.Context, n NewIntake) (Intake, error) {
 		ID: newID[IntakeID](), ClientID: n.ClientID, VisitDate: day{n.VisitDate}, Height: n.Height,
 		Weight: n.Weight, Waist: n.Waist, PAL: n.PAL, MadeAt: s.now(),
 	}
-	sealed, err := s.seal(row.place(), n.Body)
-	if err != nil {
-		return Intake{}, err
-	}
-	err = s.write(ctx, func(tx *sqlx.Tx) error {
+	err := s.write(ctx, func(tx *sqlx.Tx) error {
+		sealed, err := s.seal(row.place(), n.Body)
+		if err != nil {
+			return err
+		}
 		if err := s.touch(ctx, tx, n.ClientID); err != nil {
 			return err
 		}

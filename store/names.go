@@ -24,6 +24,11 @@ type NameIndex struct {
 	entries []*entry // in the order of results
 	words   []word   // in the order of their text
 	stale   bool     // ranks do not match entries
+	changes int      // counts what changes entries and words
+	loading *loading // nil: not filled by a Store, or filled already
+	filled  chan struct{}
+	trouble error // of the filling
+	closed  bool
 }
 
 type entry struct {
@@ -82,6 +87,10 @@ func byText(a, b word) int {
 func (x *NameIndex) Put(id ClientID, name string) {
 	x.mu.Lock()
 	defer x.mu.Unlock()
+	if x.closed {
+		return
+	}
+	x.touch(id)
 	x.remove(id)
 	e := newEntry(Name{id, name})
 	x.byID[id] = e
@@ -93,12 +102,14 @@ func (x *NameIndex) Put(id ClientID, name string) {
 		x.words = slices.Insert(x.words, at, w)
 	}
 	x.stale = true
+	x.changes++
 }
 
 // Remove takes a client out; one that is not there is no error.
 func (x *NameIndex) Remove(id ClientID) {
 	x.mu.Lock()
 	defer x.mu.Unlock()
+	x.touch(id)
 	x.remove(id)
 }
 
@@ -117,6 +128,7 @@ func (x *NameIndex) remove(id ClientID) {
 		}
 	}
 	x.stale = true
+	x.changes++
 }
 
 // Len returns how many clients the index has.

@@ -80,15 +80,22 @@ type place struct {
 
 func (s *Store) seal(p place, plain []byte) ([]byte, error) {
 	sealed, err := s.sealer.Seal(p.table, p.row, p.column, p.version, plain)
+	if errors.Is(err, ErrLocked) {
+		return nil, fail(ErrLocked, nil)
+	}
 	if err != nil {
 		return nil, fmt.Errorf("sealing %s %s.%s: %w", p.row, p.table, p.column, err)
 	}
 	return sealed, nil
 }
 
-// open fails with ErrDamaged when the sealer refuses the value.
+// open fails with ErrDamaged when the sealer refuses the value, and with
+// ErrLocked.
 func (s *Store) open(p place, sealed []byte) ([]byte, error) {
 	plain, err := s.sealer.Open(p.table, p.row, p.column, p.version, sealed)
+	if errors.Is(err, ErrLocked) {
+		return nil, fail(ErrLocked, nil)
+	}
 	if err != nil {
 		return nil, &UserError{
 			Plain: "One entry of the client file cannot be read: it is damaged, or it was not written with this key. " +

@@ -29,7 +29,7 @@ func plantWords(t *testing.T, path string, sealer Sealer) (words []string) {
 			t.Fatal(err)
 		}
 	}
-	must(s.BackUpTo(t.Context(), filepath.Dir(path), nil))(t)
+	must(s.BackUpTo(t.Context(), filepath.Dir(path)))(t)
 	mustClose(t, s)
 	return words
 }
@@ -53,6 +53,12 @@ func TestEverySensitiveColumnGoesThroughTheSealer(t *testing.T) {
 	}
 }
 
+// sealedColumns are the columns of which every value goes through the sealer.
+var sealedColumns = map[string]bool{
+	"record.body": true, "draft.body": true, "intake.body": true, "plan_version.body": true,
+	"plan_version.handout_settings": true, "setting.body": true, "audit.body": true, "audit_head.body": true,
+}
+
 // Every column of bytes is sealed, and every column of text is one of those
 // that may be in clear.
 func TestClearColumnsAreTheKnownOnes(t *testing.T) {
@@ -72,21 +78,17 @@ func TestClearColumnsAreTheKnownOnes(t *testing.T) {
 	} {
 		clear[column] = true
 	}
-	sealed := map[string]bool{
-		"record.body": true, "draft.body": true, "intake.body": true, "plan_version.body": true,
-		"plan_version.handout_settings": true, "setting.body": true, "audit.body": true, "audit_head.body": true,
-	}
 	var columns []string
 	if err := s.reader.Select(&columns, `SELECT s.name || '.' || c.name FROM sqlite_schema s
 		JOIN pragma_table_info(s.name) c WHERE s.type = 'table' AND s.name <> 'goose_db_version'
 		AND s.name NOT LIKE 'sqlite%'`); err != nil {
 		t.Fatal(err)
 	}
-	if len(columns) != len(clear)+len(sealed) {
-		t.Errorf("%d columns, known are %d clear and %d sealed", len(columns), len(clear), len(sealed))
+	if len(columns) != len(clear)+len(sealedColumns) {
+		t.Errorf("%d columns, known are %d clear and %d sealed", len(columns), len(clear), len(sealedColumns))
 	}
 	for _, column := range columns {
-		if clear[column] == sealed[column] {
+		if clear[column] == sealedColumns[column] {
 			t.Errorf("%s is neither known to be clear nor known to be sealed", column)
 		}
 	}
@@ -105,20 +107,22 @@ func TestSealingChangesNoSchema(t *testing.T) {
 	}
 }
 
+// moves are what somebody with the file could do to sealed values.
+var moves = map[string]string{
+	"record to another kind":      "UPDATE record SET body = (SELECT body FROM record WHERE kind = 'text') WHERE kind = 'health'",
+	"record to an older version":  "UPDATE record SET version = 9 WHERE kind = 'text'",
+	"record to another client":    "UPDATE record SET client_id = (SELECT id FROM client WHERE id <> record.client_id) WHERE kind = 'identity' AND version = 1",
+	"draft to another revision":   "UPDATE draft SET revision = revision + 1",
+	"draft from an intake":        "UPDATE draft SET body = (SELECT max(body) FROM intake)",
+	"plan body to the settings":   "UPDATE plan_version SET handout_settings = body",
+	"plan to another number":      "UPDATE plan_version SET number = number + 1",
+	"setting to another setting":  "UPDATE setting SET body = (SELECT body FROM setting WHERE name = 'one') WHERE name = 'two'",
+	"setting to another revision": "UPDATE setting SET version = version + 1",
+}
+
 // With either sealer, a value that is copied to another row, column or version
 // is refused; so is one that moves to another client together with its row.
 func TestMovedValuesAreRefused(t *testing.T) {
-	moves := map[string]string{
-		"record to another kind":      "UPDATE record SET body = (SELECT body FROM record WHERE kind = 'text') WHERE kind = 'health'",
-		"record to an older version":  "UPDATE record SET version = 9 WHERE kind = 'text'",
-		"record to another client":    "UPDATE record SET client_id = (SELECT id FROM client WHERE id <> record.client_id) WHERE kind = 'identity' AND version = 1",
-		"draft to another revision":   "UPDATE draft SET revision = revision + 1",
-		"draft from an intake":        "UPDATE draft SET body = (SELECT max(body) FROM intake)",
-		"plan body to the settings":   "UPDATE plan_version SET handout_settings = body",
-		"plan to another number":      "UPDATE plan_version SET number = number + 1",
-		"setting to another setting":  "UPDATE setting SET body = (SELECT body FROM setting WHERE name = 'one') WHERE name = 'two'",
-		"setting to another revision": "UPDATE setting SET version = version + 1",
-	}
 	for name, statement := range moves {
 		for _, sealer := range []Sealer{PassThrough{}, boundSealer{}} {
 			t.Run(fmt.Sprintf("%s/%T", name, sealer), func(t *testing.T) {

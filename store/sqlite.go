@@ -242,6 +242,12 @@ func rewrite(ctx context.Context, db dbConn) error {
 	if _, err := db.ExecContext(ctx, "VACUUM"); err != nil {
 		return fail(ErrTracesLeft, explain(err))
 	}
+	return cutLog(ctx, db)
+}
+
+// cutLog brings the write-ahead log into the file and cuts it to nothing. It
+// fails with ErrTracesLeft, also when a read is still going on.
+func cutLog(ctx context.Context, db dbConn) error {
 	var busy, pages, moved int
 	if err := db.QueryRowxContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)").Scan(&busy, &pages, &moved); err != nil {
 		return fail(ErrTracesLeft, explain(err))

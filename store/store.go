@@ -9,12 +9,18 @@ import (
 	"time"
 
 	"github.com/jmoiron/sqlx"
+
+	"handbreadth/store/vault"
 )
 
 // Options of [Open]. The zero value is usable.
 type Options struct {
-	// Sealer protects bodies at rest; nil is [PassThrough], which does not encrypt.
+	// Sealer protects bodies of a file that has no passphrase yet; nil is
+	// [PassThrough], which does not encrypt.
 	Sealer Sealer
+	// Effort is how much work one try of a passphrase costs that is set from now
+	// on; 0 is measured then, so that unlocking takes about a second.
+	Effort vault.Effort
 	// Clock tells the time of each change; nil is time.Now.
 	Clock func() time.Time
 }
@@ -25,8 +31,9 @@ type Store struct {
 	lock   *fileLock
 	writer *sqlx.DB // one connection
 	reader *sqlx.DB // several, which cannot write
-	sealer Sealer
+	sealer Sealer   // changes while safe.gate is held for writing only
 	clock  func() time.Time
+	safe   safe
 
 	backingUp sync.Mutex // one backup at a time
 }
@@ -75,7 +82,11 @@ func openWith(ctx context.Context, path string, opts Options, migrations fs.FS) 
 			return nil, explain(err)
 		}
 	}
+	s.safe.effort = opts.Effort
 	if err := s.wipeIfDue(ctx); err != nil {
+		return nil, err
+	}
+	if err := s.readSafe(ctx); err != nil {
 		return nil, err
 	}
 	if err := s.settleRestore(ctx); err != nil && !canWait(err) {
@@ -93,6 +104,7 @@ func (s *Store) Path() string { return s.path }
 // Close ends all work, brings everything into the one file and lets go of it.
 // The Store cannot be used afterwards.
 func (s *Store) Close() error {
+	s.leave()
 	var trouble error
 	for _, db := range []*sqlx.DB{s.reader, s.writer} {
 		if db != nil {
@@ -103,13 +115,36 @@ func (s *Store) Close() error {
 }
 
 // write runs fn in one transaction of the write connection. When it returns nil
-// the change is on the disk; when not, nothing of it was kept.
+// the change is on the disk; when not, nothing of it was kept. It fails with
+// ErrLocked. What is sealed is sealed inside fn: the sealer stays the same there.
 func (s *Store) write(ctx context.Context, fn func(tx *sqlx.Tx) error) error {
+	return s.unlocked(func() error { return s.writeAny(ctx, fn) })
+}
+
+// read runs fn in one transaction that sees one committed state. It fails with
+// ErrLocked.
+func (s *Store) read(ctx context.Context, fn func(tx *sqlx.Tx) error) error {
+	return s.unlocked(func() error { return s.readAny(ctx, fn) })
+}
+
+// unlocked runs fn while nobody locks the file. It must not be called inside
+// itself: a Lock that waits in between would wait for ever.
+func (s *Store) unlocked(fn func() error) error {
+	s.safe.gate.RLock()
+	defer s.safe.gate.RUnlock()
+	if s.safe.isLocked() {
+		return fail(ErrLocked, nil)
+	}
+	return fn()
+}
+
+// writeAny is write for what is not sealed: it works while the file is locked.
+func (s *Store) writeAny(ctx context.Context, fn func(tx *sqlx.Tx) error) error {
 	return inTransaction(ctx, s.writer, nil, fn)
 }
 
-// read runs fn in one transaction that sees one committed state.
-func (s *Store) read(ctx context.Context, fn func(tx *sqlx.Tx) error) error {
+// readAny is read for what is not sealed: it works while the file is locked.
+func (s *Store) readAny(ctx context.Context, fn func(tx *sqlx.Tx) error) error {
 	return inTransaction(ctx, s.reader, &sql.TxOptions{ReadOnly: true}, fn)
 }
 

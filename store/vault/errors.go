@@ -24,3 +24,12 @@ var (
 	// ErrContainer: not a container, or a damaged or shortened one.
 	ErrContainer = errors.New("the container is damaged")
 )
+
+// WeakError is an ErrWeak that says why.
+type WeakError struct{ Advice Advice }
+
+// Error is the text for the log.
+func (e *WeakError) Error() string { return "vault: " + ErrWeak.Error() + ": " + e.Advice.Words }
+
+// Unwrap lets errors.Is find ErrWeak.
+func (e *WeakError) Unwrap() error { return ErrWeak }

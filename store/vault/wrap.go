@@ -73,7 +73,7 @@ func normal(passphrase string) string { return strings.TrimSpace(norm.NFKC.Strin
 
 func newPassphraseSlot(passphrase string, effort Effort) (*age.X25519Recipient, []byte, error) {
 	if advice := Advise(passphrase); !advice.Accepted {
-		return nil, nil, fmt.Errorf("%w: %s", ErrWeak, advice.Words)
+		return nil, nil, &WeakError{advice}
 	}
 	if effort == 0 {
 		var err error

@@ -1,0 +1,218 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"slices"
+
+	"github.com/jmoiron/sqlx"
+)
+
+// loading is what a NameIndex needs to know while a Store fills it.
+type loading struct {
+	// touched are the clients that were put or removed meanwhile: what they are
+	// called now is newer than what is being read.
+	touched map[ClientID]bool
+}
+
+// OpenNames returns an index of the clients' names and fills it in the
+// background, those opened last first. It can be searched at once, and finds
+// what was read so far; Put and Remove work meanwhile, and what they say wins.
+// When the file is locked or closed, the index is emptied and stays empty.
+//
+// nameOf takes the name out of an identity record; it runs in the background,
+// one record after the other, also for archived clients, and must not call the
+// Store or the index. It fails with ErrLocked.
+func (s *Store) OpenNames(nameOf func(Record) (string, error)) (*NameIndex, error) {
+	x := &NameIndex{
+		byID: map[ClientID]*entry{}, loading: &loading{touched: map[ClientID]bool{}}, filled: make(chan struct{}),
+	}
+	ctx, err := s.safe.session.join(x)
+	if err != nil {
+		return nil, err
+	}
+	go func() { x.finish(s.fillNames(ctx, x, nameOf)) }()
+	return x, nil
+}
+
+// Loading reports whether names are still being read.
+func (x *NameIndex) Loading() bool {
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	return x.loading != nil
+}
+
+// Wait returns when all names are read, with what went wrong: ErrLocked when the
+// file was locked before, ErrDamaged when a record cannot be opened (all others
+// are there), or what nameOf failed with.
+func (x *NameIndex) Wait(ctx context.Context) error {
+	if x.filled == nil {
+		return nil
+	}
+	select {
+	case <-ctx.Done():
+		return ctx.Err()
+	case <-x.filled:
+	}
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	return x.trouble
+}
+
+func (x *NameIndex) finish(err error) {
+	x.mu.Lock()
+	x.loading = nil
+	x.trouble = err
+	if x.closed && err != nil {
+		x.trouble = fail(ErrLocked, nil)
+	}
+	x.mu.Unlock()
+	close(x.filled)
+}
+
+// close empties the index for good.
+func (x *NameIndex) close() {
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	x.closed = true
+	x.byID, x.entries, x.words = map[ClientID]*entry{}, nil, nil
+	x.changes++
+}
+
+func (x *NameIndex) touch(id ClientID) {
+	if x.loading != nil {
+		x.loading.touched[id] = true
+	}
+}
+
+// fewNames is the first batch that goes into the index; each further one is as
+// large as all before, so that the work stays in proportion.
+const fewNames = 2000
+
+// fillNames reads all names into the index. One record that cannot be opened
+// does not keep the others away.
+func (s *Store) fillNames(ctx context.Context, x *NameIndex, nameOf func(Record) (string, error)) error {
+	known := map[ClientID]bool{}
+	var batch []Name
+	var trouble error
+	take := func(row recordRow) error {
+		if known[row.ClientID] {
+			return nil
+		}
+		known[row.ClientID] = true
+		record, err := s.openRecord(row)
+		if err == nil {
+			var name string
+			name, err = nameOf(record)
+			batch = append(batch, Name{record.ClientID, name})
+		}
+		if errors.Is(err, ErrLocked) {
+			return err
+		}
+		if trouble == nil {
+			trouble = err
+		}
+		if len(batch) >= max(fewNames, len(known)/2) {
+			x.addMany(batch)
+			batch = nil
+		}
+		return nil
+	}
+	err := s.eachIdentity(ctx, recentOnly, take)
+	x.addMany(batch)
+	batch = nil
+	if err == nil {
+		err = s.eachIdentity(ctx, everybody, take)
+	}
+	x.addMany(batch)
+	return errors.Join(err, trouble)
+}
+
+// Which identity records to read: all, or those that the list of clients shows
+// first.
+const (
+	everybody  = "SELECT " + recordColumns + " FROM record WHERE kind = ? AND " + newestOnly
+	recentOnly = everybody + " AND client_id IN (SELECT id FROM client ORDER BY last_opened_at DESC, id LIMIT 200)"
+)
+
+func (s *Store) eachIdentity(ctx context.Context, query string, take func(recordRow) error) error {
+	return s.read(ctx, func(tx *sqlx.Tx) error {
+		rows, err := tx.QueryxContext(ctx, tx.Rebind(query), KindIdentity)
+		if err != nil {
+			return err
+		}
+		defer rows.Close()
+		for rows.Next() {
+			var row recordRow
+			if err := rows.Scan(&row.ID, &row.ClientID, &row.Kind, &row.Version, &row.SavedAt, &row.Body); err != nil {
+				return err
+			}
+			if err := take(row); err != nil {
+				return err
+			}
+		}
+		return rows.Err()
+	})
+}
+
+// addMany adds names that were read from the file; of a client that the index
+// has, or that was put or removed meanwhile, it knows better. Sorting and merging
+// are done beside the index, so that a search never waits for them.
+func (x *NameIndex) addMany(names []Name) {
+	if len(names) == 0 {
+		return
+	}
+	fresh := NewNameIndex(names)
+	for {
+		x.mu.Lock()
+		at := x.changes
+		known := x.knownOf(fresh.entries)
+		entries, words := slices.Clone(x.entries), slices.Clone(x.words)
+		x.mu.Unlock()
+
+		entries = merged(entries, slices.DeleteFunc(slices.Clone(fresh.entries), func(e *entry) bool { return known[e.ID] }), byName)
+		words = merged(words, slices.DeleteFunc(slices.Clone(fresh.words), func(w word) bool { return known[w.of.ID] }), byText)
+
+		x.mu.Lock()
+		if x.changes == at {
+			for _, e := range fresh.entries {
+				if !known[e.ID] {
+					x.byID[e.ID] = e
+				}
+			}
+			x.entries, x.words, x.stale = entries, words, true
+			x.changes++
+			x.mu.Unlock()
+			return
+		}
+		closed := x.closed
+		x.mu.Unlock()
+		if closed {
+			return
+		}
+	}
+}
+
+// knownOf returns which of these clients the index knows better.
+func (x *NameIndex) knownOf(entries []*entry) map[ClientID]bool {
+	known := map[ClientID]bool{}
+	for _, e := range entries {
+		if _, ok := x.byID[e.ID]; ok || x.closed || x.loading != nil && x.loading.touched[e.ID] {
+			known[e.ID] = true
+		}
+	}
+	return known
+}
+
+// merged merges two sorted slices.
+func merged[T any](a, b []T, order func(a, b T) int) []T {
+	out := make([]T, 0, len(a)+len(b))
+	for len(a) > 0 && len(b) > 0 {
+		if order(a[0], b[0]) <= 0 {
+			out, a = append(out, a[0]), a[1:]
+		} else {
+			out, b = append(out, b[0]), b[1:]
+		}
+	}
+	return append(append(out, a...), b...)
+}

@@ -1,0 +1,627 @@
+package store
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"handbreadth/domain/unit"
+	"handbreadth/store/vault"
+)
+
+const (
+	phrase      = "seven green bicycles sleep"
+	otherPhrase = "a drawer full of winter light"
+)
+
+// quick are options with which a passphrase takes no time.
+func quick() Options { return Options{Effort: vault.TestEffort} }
+
+// sealedFile makes a sealed file of some clients and returns it open.
+func sealedFile(t testing.TB, clients int) (s *Store, ids []ClientID, code vault.RecoveryCode) {
+	t.Helper()
+	s = mustOpen(t, newPath(t), quick())
+	for range clients {
+		ids = append(ids, fillClient(t, s, sampleBody).client.ID)
+	}
+	code = must(s.SetPassphrase(t.Context(), phrase, nil))(t)
+	return s, ids, code
+}
+
+func again(t testing.TB, s *Store) *Store {
+	t.Helper()
+	mustClose(t, s)
+	return mustOpen(t, s.Path(), quick())
+}
+
+// checkClients wants everything of the sample clients to be there.
+func checkClients(t testing.TB, s *Store, ids []ClientID) {
+	t.Helper()
+	for _, id := range ids {
+		f := must(s.ClientFile(t.Context(), id))(t)
+		if string(f.Records[KindIdentity].Body) != string(sampleBody("identity")) ||
+			string(f.Drafts[0].Body) != string(sampleBody("draft")) ||
+			string(f.Intakes[0].Body) != string(sampleBody("intake")) ||
+			string(f.Plans[0].HandoutSettings) != string(sampleBody("settings")) {
+			t.Errorf("client %s is not what was kept", id)
+		}
+	}
+	if err := s.Check(t.Context()); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestPassphraseAndCode(t *testing.T) {
+	ctx := t.Context()
+	s, ids, code := sealedFile(t, 3)
+	if !s.Sealed() || s.Locked() || s.Unfinished() || s.RecoveryConfirmed() {
+		t.Error("after setting a passphrase the file is sealed, open and settled")
+	}
+	checkClients(t, s, ids)
+	_, err := s.SetPassphrase(ctx, phrase, nil)
+	wantErr(t, err, ErrAlreadySealed)
+
+	s = again(t, s)
+	if !s.Sealed() || !s.Locked() {
+		t.Fatal("a sealed file opens locked")
+	}
+	wantErr(t, s.Unlock(ctx, phrase+"?"), ErrWrongPassphrase)
+	if err := s.Unlock(ctx, " "+phrase); err != nil {
+		t.Fatal(err)
+	}
+	checkClients(t, s, ids)
+	wantErr(t, s.ConfirmRecoveryCode(ctx, vault.NewRecoveryCode()), ErrWrongCode)
+	if err := s.ConfirmRecoveryCode(ctx, code); err != nil || !s.RecoveryConfirmed() {
+		t.Errorf("the right code: %v", err)
+	}
+
+	s.Lock()
+	wantErr(t, s.Recover(ctx, vault.NewRecoveryCode(), otherPhrase), ErrWrongCode)
+	wantErr(t, s.Recover(ctx, code, "short"), ErrWeakPassphrase)
+	if !s.Locked() {
+		t.Fatal("nothing opened it yet")
+	}
+	if err := s.Recover(ctx, code, otherPhrase); err != nil {
+		t.Fatal(err)
+	}
+	checkClients(t, s, ids)
+	s.Lock()
+	wantErr(t, s.Unlock(ctx, phrase), ErrWrongPassphrase)
+	s = again(t, s)
+	if err := s.Unlock(ctx, otherPhrase); err != nil || !s.RecoveryConfirmed() {
+		t.Errorf("the new passphrase: %v; the code is still the confirmed one", err)
+	}
+	checkClients(t, s, ids)
+}
+
+func TestANewCodeAndANewPassphrase(t *testing.T) {
+	ctx := t.Context()
+	s, ids, code := sealedFile(t, 1)
+	if err := s.ConfirmRecoveryCode(ctx, code); err != nil {
+		t.Fatal(err)
+	}
+	_, err := s.NewRecoveryCode(ctx, otherPhrase)
+	wantErr(t, err, ErrWrongPassphrase)
+	next := must(s.NewRecoveryCode(ctx, phrase))(t)
+	if s.RecoveryConfirmed() {
+		t.Error("a new code was confirmed by nobody")
+	}
+	wantErr(t, s.ConfirmRecoveryCode(ctx, code), ErrWrongCode)
+	if err := s.ConfirmRecoveryCode(ctx, next); err != nil {
+		t.Error(err)
+	}
+	wantErr(t, s.ChangePassphrase(ctx, otherPhrase, otherPhrase), ErrWrongPassphrase)
+	wantErr(t, s.ChangePassphrase(ctx, phrase, "password"), ErrWeakPassphrase)
+	if err := s.ChangePassphrase(ctx, phrase, otherPhrase); err != nil {
+		t.Fatal(err)
+	}
+	checkClients(t, s, ids)
+	s = again(t, s)
+	wantErr(t, s.Unlock(ctx, phrase), ErrWrongPassphrase)
+	wantErr(t, s.ConfirmRecoveryCode(ctx, next), ErrLocked)
+	if err := s.Recover(ctx, next, phrase); err != nil {
+		t.Fatal(err)
+	}
+	checkClients(t, s, ids)
+}
+
+// Everything that a locked Store offers, but the few calls that lead in.
+func TestALockedFileDoesNothing(t *testing.T) {
+	ctx := t.Context()
+	s, ids, code := sealedFile(t, 1)
+	plan := must(s.LatestPlan(ctx, ids[0]))(t)
+	s.Lock()
+	s.Lock() // twice is once
+	id := ids[0]
+	calls := map[string]func() error{
+		"CreateClient":  func() error { _, err := s.CreateClient(ctx, nil); return err },
+		"Client":        func() error { _, err := s.Client(ctx, id); return err },
+		"Clients":       func() error { _, err := s.Clients(ctx, true); return err },
+		"VisitClients":  func() error { _, err := s.ClientsWithVisit(ctx, visitDay, visitDay); return err },
+		"MarkOpened":    func() error { return s.MarkOpened(ctx, id) },
+		"SetNextVisit":  func() error { return s.SetNextVisit(ctx, id, unit.Date{}) },
+		"Archive":       func() error { return s.ArchiveClient(ctx, id) },
+		"Unarchive":     func() error { return s.UnarchiveClient(ctx, id) },
+		"Delete":        func() error { return s.DeleteClient(ctx, id) },
+		"SaveRecord":    func() error { _, err := s.SaveRecord(ctx, id, KindText, 1, nil); return err },
+		"LatestRecord":  func() error { _, err := s.LatestRecord(ctx, id, KindText); return err },
+		"RecordHistory": func() error { _, err := s.RecordHistory(ctx, id, KindText); return err },
+		"EachLatest":    func() error { return s.EachLatest(ctx, KindText, func(Record) error { return nil }) },
+		"SaveDraft":     func() error { _, err := s.SaveDraft(ctx, id, FormIntake, nil); return err },
+		"Draft":         func() error { _, err := s.Draft(ctx, id, FormIntake); return err },
+		"DiscardDraft":  func() error { return s.DiscardDraft(ctx, id, FormIntake) },
+		"AddIntake": func() error {
+			_, err := s.AddIntake(ctx, NewIntake{ClientID: id, VisitDate: visitDay, Height: 1, Weight: 1})
+			return err
+		},
+		"Intakes":        func() error { _, err := s.Intakes(ctx, id); return err },
+		"Measurements":   func() error { _, err := s.Measurements(ctx, id); return err },
+		"AddPlan":        func() error { _, err := s.AddPlan(ctx, NewPlan{ClientID: id}); return err },
+		"Plans":          func() error { _, err := s.Plans(ctx, id); return err },
+		"AddHandout":     func() error { _, err := s.AddHandout(ctx, plan.ID, "handout", nil); return err },
+		"Handouts":       func() error { _, err := s.Handouts(ctx, id); return err },
+		"ClientFile":     func() error { _, err := s.ClientFile(ctx, id); return err },
+		"PutSetting":     func() error { return s.PutSetting(ctx, "name", nil) },
+		"Setting":        func() error { _, err := s.Setting(ctx, "name"); return err },
+		"Settings":       func() error { _, err := s.Settings(ctx); return err },
+		"SetMeta":        func() error { return s.SetMeta(ctx, "name", "") },
+		"Meta":           func() error { _, err := s.Meta(ctx, "name"); return err },
+		"Check":          func() error { return s.Check(ctx) },
+		"ChangePhrase":   func() error { return s.ChangePassphrase(ctx, phrase, otherPhrase) },
+		"NewCode":        func() error { _, err := s.NewRecoveryCode(ctx, phrase); return err },
+		"ConfirmCode":    func() error { return s.ConfirmRecoveryCode(ctx, code) },
+		"RotateKey":      func() error { return s.RotateKey(ctx, nil) },
+		"Resume":         func() error { return s.Resume(ctx, nil) },
+		"OpenNames":      func() error { _, err := s.OpenNames(nil); return err },
+		"openKeys":       func() error { _, err := s.openKeys(); return err },
+		"seal":           func() error { _, err := s.seal(place{}, nil); return err },
+		"open":           func() error { _, err := s.open(place{}, nil); return err },
+		"Note":           func() error { return s.Note(ctx, Printed, id, Detail{}) },
+		"Trail":          func() error { _, err := s.Trail(ctx, TrailQuery{Limit: 1}); return err },
+		"before it ends": func() error { return s.settleWork(ctx) },
+	}
+	for name, call := range calls {
+		t.Run(name, func(t *testing.T) { wantErr(t, call(), ErrLocked) })
+	}
+	if err := s.Unlock(ctx, phrase); err != nil {
+		t.Fatal(err)
+	}
+	checkClients(t, s, ids)
+}
+
+// A file without a passphrase has nothing to lock with.
+func TestAFileWithoutAPassphrase(t *testing.T) {
+	ctx := t.Context()
+	s := mustOpen(t, newPath(t), quick())
+	id := newClient(t, s)
+	if s.Sealed() || s.Locked() || s.Unfinished() || s.RecoveryConfirmed() || s.UnlockWait() != 0 {
+		t.Error("it has no passphrase")
+	}
+	s.Lock()
+	must(s.SaveDraft(ctx, id, FormIntake, []byte("goes on")))(t)
+	wantErr(t, s.Unlock(ctx, phrase), ErrNotSealed)
+	wantErr(t, s.Recover(ctx, vault.NewRecoveryCode(), phrase), ErrNotSealed)
+	wantErr(t, s.RotateKey(ctx, nil), ErrNotSealed)
+	wantErr(t, s.ChangePassphrase(ctx, phrase, otherPhrase), ErrNotSealed)
+	wantErr(t, s.ConfirmRecoveryCode(ctx, vault.NewRecoveryCode()), ErrNotSealed)
+	if err := s.Resume(ctx, nil); err != nil {
+		t.Error(err)
+	}
+	_, err := s.SetPassphrase(ctx, "1234", nil)
+	wantErr(t, err, ErrWeakPassphrase)
+	if s.Sealed() || !bytes.Contains(allBytes(t, s.Path()), []byte("goes on")) {
+		t.Error("a passphrase that is too weak sealed it")
+	}
+}
+
+// The delay grows, is kept when the program ends, ends when it is told to, and
+// does not get in the way of the recovery code.
+func TestWrongPassphrasesAreDelayed(t *testing.T) {
+	ctx := t.Context()
+	s, ids, code := sealedFile(t, 1)
+	mustClose(t, s)
+	now := time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)
+	opts := quick()
+	opts.Clock = func() time.Time { return now }
+	s = mustOpen(t, s.Path(), opts)
+	for range 3 {
+		wantErr(t, s.Unlock(ctx, otherPhrase), ErrWrongPassphrase)
+	}
+	if wait := s.UnlockWait(); wait != 0 {
+		t.Errorf("three may be wrong, yet %v to wait", wait)
+	}
+	wantErr(t, s.Unlock(ctx, otherPhrase), ErrWrongPassphrase)
+	wantErr(t, s.Unlock(ctx, phrase), ErrTooSoon)
+	mustClose(t, s)
+
+	s = mustOpen(t, s.Path(), opts)
+	wantErr(t, s.Unlock(ctx, phrase), ErrTooSoon)
+	now = now.Add(-1000 * time.Hour) // somebody set the clock back
+	wait := s.UnlockWait()
+	if wait != vault.Delay(4) {
+		t.Errorf("%v to wait after the clock went back, want %v", wait, vault.Delay(4))
+	}
+	now = now.Add(wait)
+	wantErr(t, s.Unlock(ctx, otherPhrase), ErrWrongPassphrase)
+	if longer := s.UnlockWait(); longer != vault.Delay(5) || longer <= wait {
+		t.Errorf("%v to wait after five", longer)
+	}
+	if err := s.Recover(ctx, code, otherPhrase); err != nil {
+		t.Fatal(err)
+	}
+	s.Lock()
+	if err := s.Unlock(ctx, otherPhrase); err != nil {
+		t.Errorf("the count begins anew: %v", err)
+	}
+	checkClients(t, s, ids)
+}
+
+// A try is counted before it is made: nobody saves it by ending the program.
+func TestATryIsCountedFirst(t *testing.T) {
+	s, _, _ := sealedFile(t, 0)
+	s = again(t, s)
+	for range 4 {
+		s.countTry(t.Context())
+	}
+	s = again(t, s)
+	wantErr(t, s.Unlock(t.Context(), phrase), ErrTooSoon)
+}
+
+// Both copies of the key ring must go before the file cannot be opened, and
+// then it is called damage and not a wrong passphrase.
+func TestADamagedKeyRing(t *testing.T) {
+	s, ids, _ := sealedFile(t, 1)
+	mustClose(t, s)
+	const spoil = "UPDATE vault SET body = substr(body, 1, 200) || 'x' || substr(body, 202) WHERE name = "
+	rawly(t, s.Path(), spoil+"'ring'")
+	s = mustOpen(t, s.Path(), quick())
+	if err := s.Unlock(t.Context(), phrase); err != nil {
+		t.Fatal(err)
+	}
+	checkClients(t, s, ids)
+	mustClose(t, s)
+	rawly(t, s.Path(), spoil+"'ring_second'")
+	_, err := Open(t.Context(), s.Path(), quick())
+	wantErr(t, err, ErrDamaged)
+}
+
+func TestMovedSealedValuesAreRefused(t *testing.T) {
+	for name, statement := range moves {
+		t.Run(name, func(t *testing.T) {
+			s, _, _ := sealedFile(t, 1)
+			for _, setting := range []string{"one", "two"} {
+				if err := s.PutSetting(t.Context(), setting, []byte(setting)); err != nil {
+					t.Fatal(err)
+				}
+			}
+			must(s.CreateClient(t.Context(), nil))(t)
+			if err := s.Check(t.Context()); err != nil {
+				t.Fatal(err)
+			}
+			if err := unguard(t.Context(), s.writer); err != nil {
+				t.Fatal(err)
+			}
+			must(s.writer.Exec(statement))(t)
+			wantErr(t, s.Check(t.Context()), ErrDamaged)
+		})
+	}
+}
+
+// Once the file is sealed, a value that nobody sealed is refused, and so is one
+// of another practice.
+func TestAPlantedValueIsRefused(t *testing.T) {
+	s, ids, _ := sealedFile(t, 1)
+	stranger, _, _ := sealedFile(t, 0)
+	draft := must(s.Draft(t.Context(), ids[0], FormIntake))(t)
+	where := place{"draft", fmt.Sprintf("%s/%s/%s", ids[0], FormIntake, draft.ID), "body", draft.Revision}
+	for name, sealer := range map[string]Sealer{"unsealed": PassThrough{}, "of another practice": stranger.sealer} {
+		planted := must(sealer.Seal(where.table, where.row, where.column, where.version, []byte("planted")))(t)
+		must(s.writer.Exec("UPDATE draft SET body = ?", planted))(t)
+		if _, err := s.Draft(t.Context(), ids[0], FormIntake); !errors.Is(err, ErrDamaged) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// everyFile returns the bytes of every file in the folder, whatever its name.
+func everyFile(t testing.TB, folder string) (all []byte) {
+	t.Helper()
+	if err := filepath.WalkDir(folder, func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		all = append(all, must(os.ReadFile(name))(t)...)
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+func TestSealingLeavesNoPlainText(t *testing.T) {
+	ctx := t.Context()
+	path := newPath(t)
+	unpackKept(t, 1, path) // leaves an unsealed copy beside the file when it comes up to date
+	s := mustOpen(t, path, quick())
+	old := must(s.Clients(ctx, true))(t)[0].ID
+	var words []string
+	word := func(column string) []byte {
+		w := fmt.Sprintf("planted%sword%d", column, len(words))
+		words = append(words, w)
+		return bytes.Repeat([]byte(w+" "), 1+len(words)%7*40) // some on pages of their own
+	}
+	for range 20 {
+		f := fillClient(t, s, word)
+		for revision := range 3 {
+			must(s.SaveDraft(ctx, f.client.ID, FormIntake, word(fmt.Sprint("draft", revision))))(t)
+		}
+	}
+	gone := fillClient(t, s, word).client.ID
+	if err := s.PutSetting(ctx, "practice", word("practice")); err != nil {
+		t.Fatal(err)
+	}
+	folder := filepath.Dir(path)
+	if before := everyFile(t, folder); !bytes.Contains(before, []byte("plantedidentityword")) ||
+		!bytes.Contains(before, []byte("note, version 3")) {
+		t.Fatal("the words are not found before the sealing: the search shows nothing")
+	}
+	seen := 0
+	code := must(s.SetPassphrase(ctx, phrase, func(done, total int) {
+		if done < seen || done > total {
+			t.Errorf("progress went from %d to %d of %d", seen, done, total)
+		}
+		seen = done
+	}))(t)
+	words = append(words, "note, version 3", phrase, strings.Join(code.Groups(), ""), code.String())
+	look := func(when string) {
+		t.Helper()
+		all := everyFile(t, folder)
+		for _, w := range words {
+			if bytes.Contains(all, []byte(w)) {
+				t.Errorf("%s: %q is readable", when, w)
+			}
+		}
+		t.Logf("%s: %d bytes, %d words looked for", when, len(all), len(words))
+	}
+	look("sealed, still open")
+	if seen == 0 {
+		t.Error("no progress was told")
+	}
+	must(s.SaveDraft(ctx, old, FormIntake, word("later")))(t)
+	if err := s.DeleteClient(ctx, gone); err != nil {
+		t.Fatal(err)
+	}
+	look("saved to, still open")
+	if err := s.RotateKey(ctx, nil); err != nil {
+		t.Fatal(err)
+	}
+	s.Lock()
+	look("locked")
+	mustClose(t, s)
+	look("closed")
+}
+
+// The former key is gone from the file when the rotation is over: what it
+// sealed, and the key itself.
+func TestRotationForgetsTheFormerKey(t *testing.T) {
+	ctx := t.Context()
+	s, ids, code := sealedFile(t, 5)
+	before := must(s.openKeys())(t)
+	old, _ := before.Current()
+	if err := s.RotateKey(ctx, nil); err != nil {
+		t.Fatal(err)
+	}
+	if now, ok := must(s.openKeys())(t).Current(); !ok || now == old {
+		t.Errorf("the key is %v, before it was %v", now, old)
+	}
+	if _, ok := before.Current(); ok {
+		t.Error("the former keys are still in memory")
+	}
+	checkClients(t, s, ids)
+	mustClose(t, s)
+	all := everyFile(t, filepath.Dir(s.Path()))
+	if head := append([]byte{vault.Mark}, old[:]...); bytes.Contains(all, head) {
+		t.Error("something sealed with the former key is left")
+	}
+	if bytes.Contains(all, []byte(old.String())) {
+		t.Error("the former key is left, wrapped, in the key ring or in a trace of it")
+	}
+	for name, open := range map[string]func(*Store) error{
+		"passphrase": func(s *Store) error { return s.Unlock(ctx, phrase) },
+		"code":       func(s *Store) error { return s.Recover(ctx, code, phrase) },
+	} {
+		s := mustOpen(t, s.Path(), quick())
+		if err := open(s); err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		checkClients(t, s, ids)
+		mustClose(t, s)
+	}
+}
+
+// A work on the seals that is stopped at any page leaves a file that works, and
+// goes on from there.
+func TestWorkOnTheSealsCanBeStopped(t *testing.T) {
+	for name, begin := range map[string]func(context.Context, *Store, Progress) error{
+		"first sealing": func(ctx context.Context, s *Store, p Progress) error {
+			code, err := s.SetPassphrase(ctx, phrase, p)
+			if code.IsZero() {
+				return errors.New("no code")
+			}
+			return err
+		},
+		"rotation": func(ctx context.Context, s *Store, p Progress) error {
+			if _, err := s.SetPassphrase(t.Context(), phrase, nil); err != nil {
+				return err
+			}
+			return s.RotateKey(ctx, p)
+		},
+	} {
+		for _, lock := range []bool{false, true} {
+			t.Run(fmt.Sprintf("%s/lock=%v", name, lock), func(t *testing.T) { stopWork(t, lock, begin) })
+		}
+	}
+}
+
+func stopWork(t *testing.T, lock bool, begin func(context.Context, *Store, Progress) error) {
+	s := mustOpen(t, newPath(t), quick())
+	var ids []ClientID
+	for range 4 {
+		ids = append(ids, fillClient(t, s, sampleBody).client.ID)
+	}
+	for stopAt := 1; ; stopAt++ {
+		ctx, stop := context.WithCancel(t.Context())
+		calls := 0
+		progress := func(int, int) {
+			if calls++; calls == stopAt {
+				stop()
+			}
+		}
+		var err error
+		if stopAt == 1 {
+			err = begin(ctx, s, progress)
+		} else {
+			err = s.Resume(ctx, progress)
+		}
+		stop()
+		if err == nil {
+			break
+		}
+		if !errors.Is(err, context.Canceled) || !s.Unfinished() {
+			t.Fatalf("stopped at page %d: %v", stopAt, err)
+		}
+		ids = append(ids, fillClient(t, s, sampleBody).client.ID)
+		checkClients(t, s, ids)
+		if lock {
+			s.Lock()
+		} else {
+			s = again(t, s)
+		}
+		if err := s.Unlock(t.Context(), phrase); err != nil {
+			t.Fatal(err)
+		}
+		checkClients(t, s, ids)
+	}
+	if s.Unfinished() {
+		t.Error("the work is over, but called unfinished")
+	}
+	checkClients(t, s, ids)
+}
+
+// Locking from elsewhere ends a rotation, and the next unlocking finishes it.
+func TestLockEndsARotation(t *testing.T) {
+	s, ids, _ := sealedFile(t, 3)
+	locked := make(chan struct{})
+	err := s.RotateKey(t.Context(), func(done, _ int) {
+		if done > 0 && !s.Locked() {
+			go func() { s.Lock(); close(locked) }()
+			<-locked
+		}
+	})
+	wantErr(t, err, ErrLocked)
+	if err := s.Unlock(t.Context(), phrase); err != nil {
+		t.Fatal(err)
+	}
+	checkClients(t, s, ids)
+	if err := s.Resume(t.Context(), nil); err != nil || s.Unfinished() {
+		t.Error(err)
+	}
+	checkClients(t, s, ids)
+}
+
+// Every column that goes through the sealer is in the list of what is sealed at
+// first and when the key changes.
+func TestEverySealedColumnIsRotated(t *testing.T) {
+	s := mustOpen(t, newPath(t), quick())
+	fillClient(t, s, sampleBody)
+	if err := s.PutSetting(t.Context(), "one", []byte("1")); err != nil {
+		t.Fatal(err)
+	}
+	found := map[string]bool{}
+	for _, table := range sealedTables {
+		tx := s.reader.MustBeginTx(t.Context(), nil)
+		rows := must(table.page(t.Context(), tx, table.first))(t)
+		if err := tx.Rollback(); err != nil {
+			t.Fatal(err)
+		}
+		for _, row := range rows {
+			for _, value := range row.sealedValues() {
+				if value.place.table != table.name || value.place.column != value.column || len(value.body) == 0 {
+					t.Errorf("%s.%s is read as %+v", table.name, value.column, value)
+				}
+				found[table.name+"."+value.column] = true
+			}
+		}
+	}
+	for column := range sealedColumns {
+		if !found[column] {
+			t.Errorf("%s is sealed, but would stay as it is when the key changes", column)
+		}
+	}
+	if len(found) != len(sealedColumns) {
+		t.Errorf("%v are sealed anew, %v are known to be sealed", found, sealedColumns)
+	}
+}
+
+// Saves, reads, locking and unlocking at the same time: a save either is there
+// afterwards or was refused as locked.
+func TestLockingUnderWay(t *testing.T) {
+	ctx := t.Context()
+	s, _, _ := sealedFile(t, 1)
+	id := newClient(t, s)
+	one, stop, total := make(chan struct{}), make(chan struct{}), make(chan int, 1)
+	go func() {
+		n := 0
+		defer func() { total <- n; close(one) }()
+		for {
+			_, err := s.SaveDraft(ctx, id, FormIntake, []byte("typed"))
+			if err != nil && !errors.Is(err, ErrLocked) {
+				t.Error(err)
+				return
+			}
+			if err == nil {
+				n++
+			}
+			select {
+			case <-stop:
+				return
+			case one <- struct{}{}:
+			default:
+			}
+		}
+	}()
+	for range 20 {
+		<-one // the other is at work
+		s.Lock()
+		if err := s.Unlock(ctx, phrase); err != nil {
+			t.Error(err)
+		}
+	}
+	must(s.SaveDraft(ctx, id, FormIntake, []byte("typed")))(t)
+	close(stop)
+	n := <-total + 1
+	if d := must(s.Draft(ctx, id, FormIntake))(t); d.Revision != n {
+		t.Errorf("%d saves were acknowledged, %d are there", n, d.Revision)
+	}
+}
+
+func TestSealedBodiesComeBack(t *testing.T) {
+	s, _, _ := sealedFile(t, 0)
+	id := newClient(t, s)
+	rapid.Check(t, func(rt *rapid.T) {
+		body := rapid.SliceOf(rapid.Byte()).Draw(rt, "body")
+		must(s.SaveDraft(t.Context(), id, FormIntake, body))(t)
+		if got := must(s.Draft(t.Context(), id, FormIntake))(t); !bytes.Equal(got.Body, body) {
+			rt.Errorf("%x came back as %x", body, got.Body)
+		}
+	})
+}
