@@ -33,6 +33,8 @@ type Split struct {
 	Total, Available, Beside derive.Derived[unit.Gram]
 	// Fibre is the fibre aimed at, as far as the carbohydrate holds it.
 	Fibre derive.Derived[unit.Gram]
+	// LeastCarbohydrate is the digestible carbohydrate that was asked for; 0: none.
+	LeastCarbohydrate unit.Gram
 	// CarbohydrateEnergy is the energy of carbohydrate with its fibre.
 	CarbohydrateEnergy unit.Kilocalorie
 	// AtFloor reports that the balance asked for less fat than the floor.
@@ -53,7 +55,7 @@ func Divide(in SplitInput) Split {
 	floorEnergy := float64(in.Energy) * float64(in.FatFloor) / 100
 	balanced := (1 - float64(in.CarbFatBalance)/100) * left
 	fatEnergy := math.Max(floorEnergy, balanced)
-	s := Split{AtFloor: floorEnergy > balanced+1e-9, WallBalance: wall(left, floorEnergy)}
+	s := Split{LeastCarbohydrate: in.LeastCarbohydrate, AtFloor: floorEnergy > balanced+1e-9, WallBalance: wall(left, floorEnergy)}
 	if least := in.leastEnergy(); left-fatEnergy < least-1e-9 {
 		if lowered := math.Max(floorEnergy, left-least); lowered < fatEnergy {
 			fatEnergy, s.RaisedCarbohydrate = lowered, true

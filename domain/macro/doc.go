@@ -18,7 +18,7 @@
 //	losing weight         1.2 (1.2-1.6) Leidy 2015, from memory
 //	gaining weight        1.4 (1.4-2.0) ISSN 2017, seen
 //	65 or over            1.2 (1.0-1.2) ESPEN (Deutz 2014), PROT-AGE (Bauer 2013), seen
-//	endurance training    1.4 (1.2-2.0) ACSM/AND/DC 2016, from memory
+//	endurance training    1.4 (1.2-2.0) ACSM/AND/DC 2016, seen in a secondary copy
 //	strength training     1.6 (1.4-2.0) ISSN 2017, seen
 //	strength, losing      2.0 (1.4-2.0) ISSN 2017, seen; under 65
 //	kidney disease        0.8           KDIGO 2024, seen in a secondary copy
@@ -33,7 +33,7 @@
 //
 // Then the leasts: 0.8 g/kg (IOM 2002/2005); 0.83 g/kg and 1, 9 or 28 g by
 // trimester, 19 or 13 g while breastfeeding (EFSA 2012, seen), 28 g while the
-// stage is not told; 60 g after bariatric surgery (AACE/ASMBS 2019, from memory);
+// stage is not told; 60 g after bariatric surgery (AACE/ASMBS 2019, seen in a secondary copy);
 // 15 % of energy (common practice). And the most: 35 % of energy (IOM 2002/2005)
 // but not under 0.8 g/kg, and what the fat floor leaves.
 //

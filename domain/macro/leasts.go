@@ -25,7 +25,7 @@ func (in ProteinInput) leasts() []leastProtein {
 	if in.AfterBariatric {
 		all = append(all, leastProtein{LeastProteinAfterBariatric, derive.Step{
 			Label: "Protein, at least 60 g after bariatric surgery", Formula: "the higher of 60 g and what the situation asks",
-			Source: derive.Source{Text: "AACE/ASMBS 2019: at least 60 g a day", Confidence: derive.Memory},
+			Source: derive.Source{Text: "AACE/ASMBS 2019: at least 60 g a day", Confidence: derive.SeenSecond},
 		}})
 	}
 	if in.Asked == 0 {

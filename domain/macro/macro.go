@@ -64,7 +64,7 @@ const (
 	// in a secondary copy); it equals the RDA of IOM 2002/2005 (seen).
 	ProteinKidney unit.GramPerKilogram = 0.8
 	// LeastProteinAfterBariatric is the least after bariatric surgery.
-	// Source: AACE/ASMBS 2019: 60 g a day (from memory).
+	// Source: AACE/ASMBS 2019: 60 g a day (seen in a secondary copy).
 	LeastProteinAfterBariatric unit.Gram = 60
 	// LeastProteinPerKg and MostProteinPerKg bound what can be asked for.
 	// Source of the least: IOM 2002/2005, RDA 0.8 g/kg (seen).

@@ -35,7 +35,7 @@ var (
 	}
 	endurance = perKg{
 		value: 1.4, low: 1.2, high: 2.0, why: "endurance training",
-		source: derive.Source{Text: "ACSM, AND and Dietitians of Canada 2016, Med Sci Sports Exerc 48:543", Confidence: derive.Memory},
+		source: derive.Source{Text: "ACSM, AND and Dietitians of Canada 2016, Med Sci Sports Exerc 48:543: 1.2-2.0 g/kg", Confidence: derive.SeenSecond},
 	}
 	strength = perKg{
 		value: 1.6, low: 1.4, high: 2.0, why: "strength training",

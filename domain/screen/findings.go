@@ -136,8 +136,8 @@ func implied(f Facts) map[Code][]string {
 	tell(EatingDisorderNow, f.Scored.positive(SCOFF, f.BMI))
 	tell(UnexplainedLoss, f.Scored.positive(MUST, f.BMI))
 	tell(UnexplainedLoss, f.Scored.positive(MST, f.BMI))
-	if loss := f.Scored.RecentLoss; loss.Asked && loss.Value > UnexplainedFrom {
-		tell(UnexplainedLoss, fmt.Sprintf("A loss of %.3g %% without trying was told.", float64(loss.Value)))
+	if loss := f.Scored.RecentLoss.Known(); loss > UnexplainedFrom {
+		tell(UnexplainedLoss, fmt.Sprintf("A loss of %.3g %% without trying was told.", float64(loss)))
 	}
 	if f.Reproduction.Weeks > 0 {
 		tell(Pregnant, fmt.Sprintf("Week %d of pregnancy was told.", f.Reproduction.Weeks))

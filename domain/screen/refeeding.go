@@ -69,7 +69,7 @@ func (s Scored) refeeding(bmi unit.KilogramPerSquareMetre) (known Refeeding, una
 	ask(s.AlcoholOrDrugs != NotAsked, "alcohol, insulin, chemotherapy, antacids and diuretics")
 	ask(s.LowElectrolytes != NotAsked, "potassium, phosphate and magnesium in the blood")
 	return Refeeding{
-		BMI: bmi, Loss: s.RecentLoss.Value, DaysOfLittle: s.DaysOfLittle.Value,
+		BMI: bmi, Loss: s.RecentLoss.Known(), DaysOfLittle: s.DaysOfLittle.Known(),
 		LowElectrolytes: s.LowElectrolytes == Yes, AlcoholOrDrugs: s.AlcoholOrDrugs == Yes,
 	}, unasked
 }
@@ -87,7 +87,7 @@ func fromRefeeding(answers Answers, f Facts) []derive.Finding {
 			Text: highRiskWords(known), Source: niceRefeeding,
 		}}
 	}
-	lossTold := answers.Yes(UnexplainedLoss) || f.Scored.RecentLoss.Value > UnexplainedFrom
+	lossTold := answers.Yes(UnexplainedLoss) || f.Scored.RecentLoss.Known() > UnexplainedFrom
 	if len(unasked) == 0 || (known.lesser() == 0 && !lossTold) {
 		return nil
 	}

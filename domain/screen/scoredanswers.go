@@ -20,3 +20,11 @@ type Told[T ~float64] struct {
 	Value T
 	Asked bool
 }
+
+// Known returns the value, nought where it was not asked for.
+func (t Told[T]) Known() T {
+	if !t.Asked {
+		return 0
+	}
+	return t.Value
+}

@@ -26,7 +26,7 @@ func (s Scored) positive(code string, bmi unit.KilogramPerSquareMetre) string {
 	q, _ := QuestionnaireByCode(code)
 	score := s.Scores[code]
 	if code == MUST {
-		score.Points = max(score.Points, ScoreMUST(MUSTInput{BMI: bmi, Loss: s.RecentLoss.Value}))
+		score.Points = max(score.Points, ScoreMUST(MUSTInput{BMI: bmi, Loss: s.RecentLoss.Known()}))
 	}
 	if !score.Positive(q.Positive) {
 		return ""
