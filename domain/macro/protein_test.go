@@ -74,6 +74,20 @@ func TestProteinInPregnancy(t *testing.T) {
 	}
 }
 
+// Source: EFSA 2012 (seen).
+func TestReferenceIntakeAgainstPublishedRows(t *testing.T) {
+	for _, r := range rows(t, "protein_reference_efsa2012") {
+		stage := StageNone
+		for s, row := range stages {
+			if s != StageNotTold && float64(row.adds) == r.in["adds_g"] {
+				stage = s
+			}
+		}
+		in := ProteinInput{Weights: weights(unit.Kilogram(r.in["weight_kg"]), 170, 0, 0), Stage: stage}
+		near(t, stages[stage].name, float64(in.forTwo().grams), r.want["g"], 5e-5)
+	}
+}
+
 // 80 kg stands for an adjusted weight that package body worked out.
 func TestProteinOnEachBasis(t *testing.T) {
 	heavy := weights(120, 175, 80, 70) // a BMI of 39.2

@@ -1,6 +1,3 @@
-// Package screen holds the screening: what is asked, and which findings the
-// answers and the computed figures give. It warns, holds or refers; it never
-// diagnoses, and what was not asked is never read as "no".
 package screen
 
 import "handbreadth/domain/derive"

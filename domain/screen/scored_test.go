@@ -96,6 +96,16 @@ func TestEnergyAvailabilityAgainstPublishedRows(t *testing.T) {
 }
 
 // Source: Ferguson 1999 (seen on two reprints of the form).
+func TestMSTAgainstPublishedRows(t *testing.T) {
+	for _, row := range scoreRows(t, "mst") {
+		got := ScoreMST(MSTInput{Loss: unit.Kilogram(row.in["loss_kg"]), Unsure: row.in["unsure"] == 1, PoorAppetite: row.in["poor_appetite"] == 1})
+		if class := mst().Class(got); strconv.Itoa(got) != row.score || class != row.kind {
+			t.Errorf("%v: %d points, %s, want %s %s", row.in, got, class, row.score, row.kind)
+		}
+	}
+}
+
+// Source: Ferguson 1999 (seen on two reprints of the form); edges of the steps.
 func TestMST(t *testing.T) {
 	for _, c := range []struct {
 		in   MSTInput
