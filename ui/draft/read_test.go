@@ -269,3 +269,32 @@ func TestUnknownFieldsNeverBreak(t *testing.T) {
 		t.Errorf("%v, %v", again, err)
 	}
 }
+
+// Points of the published forms: Morgan 1999, BMJ 319:1467 (2 or more of 5);
+// BAPEN 2003 (BMI under 18.5 gives 2, a loss of 5 to 10 % gives 1, acute illness
+// 2); Ferguson 1999, Nutrition 15:458 (unsure 2, poor appetite 1).
+func TestScoresFromOurOwnWords(t *testing.T) {
+	thin := with(filled(), "weight", "50 kg", "goal.kind", "maintain") // BMI 17.7 at 168 cm
+	for _, c := range []struct {
+		name, code string
+		form       Form
+		want       screen.Score
+	}{
+		{"nothing", screen.SCOFF, filled(), screen.Score{}},
+		{"one yes, the rest not asked", screen.SCOFF, with(filled(), "scored.scoff.sick", "yes"), screen.Score{Points: 1}},
+		{"positive before all is asked", screen.SCOFF, with(filled(), "scored.scoff.sick", "yes", "scored.scoff.food", "yes"), screen.Score{Points: 2, Asked: true}},
+		{"the published form counts first", screen.SCOFF, with(filled(), "scored.scoff", "1", "scored.scoff.sick", "yes", "scored.scoff.food", "yes"), screen.Score{Points: 1, Asked: true}},
+		{"nothing asked, though the BMI is known", screen.MUST, thin, screen.Score{}},
+		{"BMI from the intake", screen.MUST, with(thin.Clone(), "scored.must.ill", "no"), screen.Score{Points: 2, Asked: true}},
+		{"and the loss", screen.MUST, with(thin.Clone(), "scored.must.ill", "no", "scored.recent_loss_percent", "6"), screen.Score{Points: 3, Asked: true}},
+		{"an answer before what is known", screen.MUST, with(filled(), "scored.must.ill", "no", "scored.must.bmi", "18.5_to_20", "scored.must.loss", "under_5"), screen.Score{Points: 1, Asked: true}},
+		{"unsure", screen.MST, with(filled(), "scored.mst.loss", "unsure", "scored.mst.appetite", "yes"), screen.Score{Points: 3, Asked: true}},
+		{"an answer of another version", screen.MST, with(filled(), "scored.mst.loss", "some", "scored.mst.appetite", "no"), screen.Score{}},
+	} {
+		r := Read(c.form, unit.Style{})
+		got, asked := r.Intake.Scored.Scores[c.code]
+		if asked != c.want.Asked || (asked && got != c.want) || len(r.Problems) > 0 {
+			t.Errorf("%s: %+v, want %+v; %v", c.name, got, c.want, r.Problems)
+		}
+	}
+}

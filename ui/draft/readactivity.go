@@ -68,7 +68,9 @@ func (r *reader) day() []energy.Span {
 			r.refuse(field, acceptedHours)
 			continue
 		}
-		r.out.Understood[field] = HourText(hours, r.style) + " a day"
+		if _, plain := plainNumber(text); !plain { // a bare number says it itself
+			r.out.Understood[field] = HourText(hours, r.style) + " a day"
+		}
 		if hours > 0 {
 			spans = append(spans, energy.Span{Pursuit: p, Hours: hours})
 		}
