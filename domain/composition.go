@@ -21,7 +21,7 @@ type Composition struct {
 	// WaistToHeight has no steps where the waist was not measured.
 	WaistToHeight      derive.Derived[unit.Ratio]
 	WaistClass         body.Limit // zero where the waist was not measured
-	WaistToHeightClass body.Limit // as above
+	WaistToHeightClass body.Limit // zero as well from a BMI of 35, where it does not speak
 }
 
 func composition(in Intake) Composition {
@@ -36,11 +36,14 @@ func composition(in Intake) Composition {
 		Healthy: body.HealthyWeight(in.Height, points), References: body.ReferenceWeights(sex, in.Height),
 		BMIClass: body.ClassOf(float64(unit.BMI(in.Weight, in.Height)), body.BMILimits(points)),
 	}
+	// The first reference is the one that the program reckons with.
 	c.Adjusted = body.AdjustedWeight(in.Weight, c.References[0].Weight.Value)
 	if in.Body.Waist > 0 {
 		c.WaistToHeight = body.WaistToHeight(f)
 		c.WaistClass = body.ClassOf(float64(in.Body.Waist), body.WaistLimits(sex))
-		c.WaistToHeightClass = body.ClassOf(float64(c.WaistToHeight.Value), body.WaistToHeightLimits())
+		if unit.BMI(in.Weight, in.Height) < body.WaistSpeaksBelow {
+			c.WaistToHeightClass = body.ClassOf(float64(c.WaistToHeight.Value), body.WaistToHeightLimits())
+		}
 	}
 	return c
 }

@@ -94,16 +94,11 @@ const (
 	acceptedBreastfeeding = "first_half_year or second_half_year, or nothing"
 )
 
-// SpanField names one activity of a told day, from 0: "activity.day[2].hours".
-func SpanField(index int, part string) string {
-	return FieldActivityDay + "[" + strconv.Itoa(index) + "]." + part
+// SpanField names a part of one activity of a told day, from 0:
+// "activity.day[2].hours".
+func SpanField(index int, part energy.DayPart) string {
+	return FieldActivityDay + "[" + strconv.Itoa(index) + "]." + string(part)
 }
-
-// The parts of an activity of a told day.
-const (
-	SpanPursuit = "what"
-	SpanHours   = "hours"
-)
 
 // ScoreField names the score of a questionnaire: "scored.scoff".
 func ScoreField(code string) string { return FieldScored + "." + code }

@@ -17,9 +17,11 @@ type Plan struct {
 	Body    Composition
 	Resting derive.Derived[unit.Kilocalorie] // a day
 	// Equations are the published equations for resting energy side by side.
-	Equations   []energy.Comparison
-	Activity    derive.Derived[unit.PAL]
-	Maintenance derive.Derived[unit.Kilocalorie] // a day
+	Equations []energy.Comparison
+	Agreement energy.Agreement
+	Activity  derive.Derived[unit.PAL]
+	// Maintenance energy a day, with what a pregnancy or breastfeeding adds.
+	Maintenance derive.Derived[unit.Kilocalorie]
 	// CrossChecks are other published ways to total energy, shown and not used.
 	CrossChecks []energy.CrossCheck
 	Findings    []derive.Finding // gravest first
@@ -27,7 +29,8 @@ type Plan struct {
 	// Goal is what the goal comes to. It is nil where a referral takes the
 	// plan's place: then no target exists.
 	Goal *energy.Outcome
-	// Projection is the course that the target leads to. It is nil where Goal is.
+	// Projection is the course that the target leads to. It is nil where Goal is,
+	// and with pregnancy or breastfeeding, which the model does not know.
 	Projection *Projection
 	// Targets is nil where Goal is. Where Gate.Held(), the targets are there to
 	// be looked at and must not be issued.
@@ -39,28 +42,24 @@ func (p Plan) Issuable() bool { return p.Gate.Open() && p.Targets != nil }
 
 // NewPlan computes the whole plan. It is pure: the same intake gives the same
 // plan. The error is [unit.Problems] and lists everything that is missing.
+//
+// A pregnancy or breastfeeding that was told counts as yes in the screening,
+// whatever was answered there.
 func NewPlan(in Intake) (Plan, error) {
 	if err := in.Validate(); err != nil {
 		return Plan{}, err
 	}
+	if in.Reproduction.Told() {
+		in.Screening = in.Screening.With(screen.Pregnant, screen.Yes)
+	}
 	p := Plan{Intake: in, Age: in.Age()}
 	p.BMI = bodyMassIndex(in.Weight, in.Height)
 	p.Body = composition(in)
-	resting := energy.RestingInput{
-		Sex: in.Client.EquationSex, Age: p.Age, Weight: in.Weight, Height: in.Height,
-		LeanMass: p.Body.Lean.Value, Measured: in.MeasuredResting,
-	}
-	p.Resting, p.Equations = energy.Resting(in.RestingEquation, resting), energy.Compare(in.RestingEquation, resting)
-	p.Activity = in.Activity.Level()
-	p.Maintenance = energy.Maintenance(p.Resting, p.Activity)
-	p.CrossChecks = energy.CrossChecks(resting, in.Activity, in.Reproduction)
+	p.spend()
 	course := courseOf(p)
-	outcome := energy.Work(energy.GoalInput{
-		Goal: in.Goal, Today: in.Date, Sex: in.Client.EquationSex,
-		Weight: in.Weight, Maintenance: p.Maintenance, Dynamics: course,
-	})
-	if target := outcome.Target.Value; target > MostEnergyAsked {
-		return Plan{}, unit.Problems{{Field: FieldGoalBy, Given: in.Goal.By.String(), Accepted: "a later date: this one asks for more than 10000 kcal a day"}}
+	outcome := energy.Work(p.goalInput(course))
+	if outcome.Target.Value > MostEnergyAsked {
+		return Plan{}, unit.Problems{tooMuch(in)}
 	}
 	targets := newTargets(p, outcome)
 	p.Findings = findings(p, outcome, targets)
@@ -70,8 +69,54 @@ func NewPlan(in Intake) (Plan, error) {
 		p.Gate = screen.Judge(p.Findings, p.Gate.Asked, in.Reasons)
 		return p, nil
 	}
-	p.Goal, p.Targets, p.Projection = &outcome, targets, project(p, course, outcome)
+	p.Goal, p.Targets = &outcome, targets
+	if p.followed() {
+		p.Projection = project(p, course, outcome)
+	}
 	return p, nil
+}
+
+// spend fills in what the client spends.
+func (p *Plan) spend() {
+	in := p.Intake
+	lean := p.Body.Lean
+	resting := energy.RestingInput{
+		Sex: in.Client.EquationSex, Age: p.Age, Weight: in.Weight, Height: in.Height,
+		LeanMass: lean.Value, LeanError: (lean.High - lean.Low) / 2, LeanMeasured: p.Body.Fat.Measured(),
+		Measured: in.MeasuredResting,
+	}
+	p.Resting, p.Equations = energy.Resting(in.RestingEquation, resting), energy.Compare(in.RestingEquation, resting)
+	p.Agreement = energy.AgreementOf(p.Equations, p.Resting)
+	p.Activity = in.Activity.Level()
+	p.Maintenance = energy.WithReproduction(energy.Maintenance(p.Resting, p.Activity), in.Reproduction)
+	p.CrossChecks = energy.CrossChecks(resting, in.Activity, in.Reproduction)
+}
+
+// followed reports whether the model of weight dynamics knows the client: it was
+// made from adults who are neither pregnant nor breastfeeding.
+func (p *Plan) followed() bool { return !p.Intake.Screening.Yes(screen.Pregnant) }
+
+func (p *Plan) goalInput(c course) energy.GoalInput {
+	in := energy.GoalInput{
+		Goal: p.Intake.Goal, Today: p.Intake.Date, Sex: p.Intake.Client.EquationSex,
+		Weight: p.Intake.Weight, Resting: p.Resting.Value, Maintenance: p.Maintenance,
+	}
+	if p.followed() {
+		in.Dynamics = c
+	}
+	return in
+}
+
+// tooMuch names the field that asks for more energy than any plan accepts.
+func tooMuch(in Intake) unit.Problem {
+	const more = ": this one asks for more than 10000 kcal a day"
+	switch {
+	case !in.Goal.By.IsZero():
+		return unit.Problem{Field: FieldGoalBy, Given: in.Goal.By.String(), Accepted: "a later date" + more}
+	case in.Goal.PerWeek != 0:
+		return unit.Problem{Field: FieldGoalPerWeek, Given: given(float64(in.Goal.PerWeek), "kg a week"), Accepted: "a slower rate" + more}
+	}
+	return unit.Problem{Field: FieldActivity, Given: given(float64(in.Activity.Level().Value), ""), Accepted: "a lower level of activity" + more}
 }
 
 func bodyMassIndex(weight unit.Kilogram, height unit.Centimetre) derive.Derived[unit.KilogramPerSquareMetre] {

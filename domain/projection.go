@@ -10,155 +10,141 @@ import (
 // Projection is the expected course of the weight with its range.
 type Projection struct {
 	// Bands is the course day by day, day 0 first.
-	Bands  []body.Band
+	Bands []body.Band
+	// Phases is what is eaten: the target, and where a goal weight is reached the
+	// energy that holds it.
 	Phases []body.Phase
 	// Reached is the day on which the goal weight is reached and the second
-	// phase begins, which holds it; 0 where the course has one phase.
+	// phase begins; 0 where the course has one phase.
 	Reached int
 	// Goal is the wished weight; 0 where none was named.
 	Goal unit.Kilogram
-	// Final is the weight at the end with its range.
-	Final derive.Derived[unit.Kilogram]
+	// Short reports that a goal weight was named and is not reached within ten
+	// years: the weight settles before, at Settles.
+	Short bool
+	// Settles is the weight at which the target settles in the end. It has no
+	// steps where the weight is held or the goal is reached.
+	Settles derive.Derived[unit.Kilogram]
+	// Final is the weight at the end with its range, FinalFat the body fat in it.
+	Final    derive.Derived[unit.Kilogram]
+	FinalFat derive.Derived[unit.Kilogram]
 	// Holding is the energy a day that holds the weight of the goal, or of the
 	// end where no goal is reached.
 	Holding derive.Derived[unit.Kilocalorie]
 	// HalfTime is the time after which half of a change of weight has happened.
 	HalfTime derive.Derived[unit.Day]
-	start    unit.Kilogram
-	change   unit.Kilocalorie
+	// Promise sets the static rule beside the model.
+	Promise Promise
+	start   unit.Kilogram
+	change  unit.Kilocalorie
 }
 
-// The lengths of a projection.
+// Promise is what the static rule promises for a day, and what the model
+// expects on it at the same energy. Day is 0 where there is nothing to compare:
+// then the weight is held.
+type Promise struct {
+	Day      int
+	Energy   unit.Kilocalorie // eaten until then, a day
+	Promised unit.Kilogram
+	Expected derive.Derived[unit.Kilogram]
+}
+
+// The lengths of a projection, in days.
 const (
-	// ShortestProjection is drawn where a goal is near or none is named.
-	ShortestProjection = 182 // days
-	// LongestProjection bounds what is drawn: further away the range says little.
-	LongestProjection = 730 // days
+	// HeldProjection is drawn where the weight is held, and at least.
+	HeldProjection = 182
+	// OpenProjection is drawn where no goal weight was named.
+	OpenProjection = 365
+	// ShortProjection is drawn where the goal weight is not reached.
+	ShortProjection = 730
 	// HeldFor is how long the goal weight is shown as held.
-	HeldFor = 91 // days
+	HeldFor = 91
 )
 
-// Static returns the weight that the static rule promises for a day: a straight
-// line, that stops where the goal weight is named and reached.
+// Static returns the weight that the static rule promises for a day of the
+// target: a straight line, that stops where the goal weight is named and reached.
 func (p *Projection) Static(day int) unit.Kilogram {
 	weight := p.start + unit.Kilogram(float64(p.change)*float64(day)/energy.StaticEnergyPerKilogram)
 	switch {
-	case p.Goal == 0:
+	case p.Goal == 0 || p.change == 0:
 		return weight
-	case p.change < 0:
+	case p.change < 0 && p.Goal < p.start:
 		return max(weight, p.Goal)
+	case p.change > 0 && p.Goal > p.start:
+		return min(weight, p.Goal)
 	}
-	return min(weight, p.Goal)
+	return weight
 }
 
-// course is a person as the dynamic model begins with them.
-type course struct {
-	start  body.Start
-	spread body.Spread
-}
-
-var dynamicModel = derive.Source{
-	Text:       "Hall et al. 2011, Lancet 378:826-837, adult model of weight dynamics, stepped daily",
-	Confidence: derive.Memory,
-}
-
-func courseOf(p Plan) course {
-	fat := float64(p.Body.Fat.Fat.Value) / 100
-	resting := body.RestingSpread
-	if p.Intake.MeasuredResting > 0 {
-		resting = energy.MeasuredBand
+// Weekly returns every seventh day of the bands, from day 0, and the last.
+func (p *Projection) Weekly() []body.Band {
+	const week = 7
+	weeks := make([]body.Band, 0, len(p.Bands)/week+2)
+	for day := 0; day < len(p.Bands); day += week {
+		weeks = append(weeks, p.Bands[day])
 	}
-	return course{
-		start: body.Start{
-			Weight: p.Intake.Weight, FatMass: p.Intake.Weight * unit.Kilogram(fat),
-			Resting: p.Resting.Value, PAL: p.Activity.Value,
-		},
-		spread: body.Spread{
-			Resting:   resting,
-			Activity:  body.ActivitySpread(p.Activity.Value, p.Activity.Low, p.Activity.High),
-			Adherence: body.AdherenceSpread,
-		},
+	if last := p.Bands[len(p.Bands)-1]; weeks[len(weeks)-1].Day != last.Day {
+		weeks = append(weeks, last)
 	}
+	return weeks
 }
-
-// EnergyFor returns the energy that brings a weight in so many days.
-func (c course) EnergyFor(goal unit.Kilogram, days int) (unit.Kilocalorie, bool) {
-	found, _, err := body.EnergyFor(c.start, goal, days)
-	return found, err == nil
-}
-
-// DaysTo returns the first day on which an energy has brought a weight.
-func (c course) DaysTo(goal unit.Kilogram, target unit.Kilocalorie) (int, bool) {
-	return body.DaysTo(c.start, goal, target)
-}
-
-// Source names the model.
-func (c course) Source() derive.Source { return dynamicModel }
 
 func project(p Plan, c course, o energy.Outcome) *Projection {
-	target := o.Target.Value
-	pr := &Projection{Goal: p.Intake.Goal.Weight, start: p.Intake.Weight, change: o.Change}
+	pr := &Projection{start: p.Intake.Weight, change: o.Change}
+	if p.Intake.Goal.Kind != energy.Maintain {
+		pr.Goal = p.Intake.Goal.Weight
+	}
 	if !o.ReachedOn.IsZero() {
 		pr.Reached = p.Intake.Date.DaysUntil(o.ReachedOn)
 	}
-	lead := max(ShortestProjection, pr.Reached)
-	if pr.Reached == 0 && o.Change != 0 {
-		lead = LongestProjection / 2
-	}
-	if pr.Reached == 0 || pr.Reached > LongestProjection-HeldFor {
-		lead, pr.Reached = min(lead, LongestProjection), 0
-		pr.Phases = []body.Phase{{Days: lead, Energy: target}}
-	} else {
-		lead = pr.Reached
-		pr.Phases = []body.Phase{{Days: lead, Energy: target}}
-	}
-	pr.Holding = holding(c, target, lead)
+	pr.Short = pr.Goal != 0 && pr.Reached == 0
+	first := body.Phase{Days: pr.lead(), Energy: o.Target.Value}
+	end := body.After(c.start, first)
+	pr.Holding = p.holding(c, end.Weight, o)
+	pr.Phases = []body.Phase{first}
 	if pr.Reached > 0 {
-		held := max(HeldFor, ShortestProjection-lead)
-		pr.Phases = append(pr.Phases, body.Phase{Days: held, Energy: pr.Holding.Value})
+		held := body.Phase{Days: max(HeldFor, HeldProjection-pr.Reached), Energy: pr.Holding.Value}
+		pr.Phases = append(pr.Phases, held)
+		end = body.After(c.start, pr.Phases...)
+	} else if o.Change != 0 {
+		pr.Settles = settles(c, o.Target.Value)
 	}
 	pr.Bands = body.Fan(c.start, c.spread, pr.Phases...)
-	pr.Final = final(pr.Bands)
+	pr.Final, pr.FinalFat = final(pr.Bands), finalFat(end)
 	pr.HalfTime = halfTime(c)
+	pr.Promise = pr.promise(p.Intake.Date, c, o)
 	return pr
 }
 
-func holding(c course, target unit.Kilocalorie, days int) derive.Derived[unit.Kilocalorie] {
-	value := body.HoldingEnergy(c.start, target, days)
-	return derive.Exact(value, derive.Step{
-		Key: "holding", Label: "Energy that holds the new weight",
-		Formula: "the energy at which the model's weight stays, once fluid and adaptation have settled",
-		Inputs: []derive.Input{
-			{Name: "target energy until then", Value: float64(target), Unit: "kcal/day"},
-			{Name: "days", Value: float64(days), Unit: "days"},
-		},
-		Result: float64(value), Unit: "kcal/day", Source: dynamicModel,
-	})
+// lead returns the days of the first phase.
+func (p *Projection) lead() int {
+	switch {
+	case p.Reached > 0:
+		return p.Reached
+	case p.change == 0:
+		return HeldProjection
+	case p.Short:
+		return ShortProjection
+	}
+	return OpenProjection
 }
 
-func final(bands []body.Band) derive.Derived[unit.Kilogram] {
-	last := bands[len(bands)-1]
-	return derive.Within(last.Weight, last.Low, last.High, derive.Step{
-		Key: "projection", Label: "Expected weight", Formula: "the model's course, day by day",
-		Inputs: []derive.Input{{Name: "days", Value: float64(last.Day), Unit: "days"}},
-		Result: float64(last.Weight), Unit: "kg",
-		Range: &derive.Range{Low: float64(last.Low), High: float64(last.High)}, Source: dynamicModel,
-		Note: "Eight in ten courses keep to the range: from the error of resting energy, the width of the activity class and how closely a plan is kept.",
-	})
-}
-
-func halfTime(c course) derive.Derived[unit.Day] {
-	linear := body.LinearOf(c.start)
-	value := unit.Day(linear.HalfTime)
-	return derive.Exact(value, derive.Step{
-		Key: "half_time", Label: "Time until half of the change", Formula: "ln 2 × energy density / slope",
-		Inputs: []derive.Input{
-			{Name: "energy density", Value: linear.Density, Unit: "kJ/kg"},
-			{Name: "slope", Value: linear.Slope, Unit: "kJ/kg a day"},
-		},
-		Result: float64(value), Unit: "days",
-		Source: derive.Source{Text: "linear form of Hall et al. 2011, Lancet 378:826-837", Confidence: derive.Memory},
-	})
+func (p *Projection) promise(today unit.Date, c course, o energy.Outcome) Promise {
+	if o.WishedDays > 0 && o.StaticTarget.Value > 0 {
+		at := body.After(c.start, body.Phase{Days: o.WishedDays, Energy: o.StaticTarget.Value}).Weight
+		return Promise{o.WishedDays, o.StaticTarget.Value, o.WishedWeight, derive.Exact(at, expected(o.WishedDays, o.StaticTarget.Value, at))}
+	}
+	if o.Change == 0 {
+		return Promise{}
+	}
+	day := p.Phases[0].Days
+	if !o.StaticReachedOn.IsZero() {
+		day = min(day, today.DaysUntil(o.StaticReachedOn))
+	}
+	band := p.Bands[day]
+	step := expected(day, o.Target.Value, band.Weight)
+	step.Range = &derive.Range{Low: float64(band.Low), High: float64(band.High)}
+	return Promise{day, o.Target.Value, p.Static(day), derive.Within(band.Weight, band.Low, band.High, step)}
 }
 
 func (p *Projection) steps() []derive.Step {
@@ -166,6 +152,9 @@ func (p *Projection) steps() []derive.Step {
 		return nil
 	}
 	steps := append([]derive.Step{}, p.Final.Steps...)
+	steps = append(steps, p.FinalFat.Steps...)
+	steps = append(steps, p.Settles.Steps...)
+	steps = append(steps, p.Promise.Expected.Steps...)
 	steps = append(steps, p.Holding.Steps...)
 	return append(steps, p.HalfTime.Steps...)
 }

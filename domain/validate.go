@@ -26,6 +26,7 @@ func (in Intake) Validate() error {
 	in.checkSettings(&ps)
 	in.checkMacros(&ps)
 	in.checkScored(&ps)
+	in.checkHand(&ps)
 	return ps.Err()
 }
 
@@ -82,19 +83,15 @@ func (in Intake) checkActivity(ps *unit.Problems) {
 }
 
 func (in Intake) checkDay(ps *unit.Problems) {
-	sum := energy.Hour(0)
-	for i, s := range in.Activity.Day {
-		if known, ok := energy.PursuitByCode(s.Pursuit.Code); !ok || known.MET != s.Pursuit.MET {
-			ps.Add(SpanField(i, SpanPursuit), s.Pursuit.Code, acceptedCodes(energy.Pursuits(), func(p energy.Pursuit) string { return p.Code }))
-		}
-		if !(s.Hours > 0 && s.Hours <= energy.HoursInDay) {
-			ps.Add(SpanField(i, SpanHours), given(float64(s.Hours), "h"), "the hours of an average day, more than 0 and at most 24")
-			continue
-		}
-		sum += s.Hours
+	if len(in.Activity.Day) == 0 {
+		return
 	}
-	if sum > energy.HoursInDay+1e-9 {
-		ps.Add(FieldActivityDay, given(float64(sum), "h"), "hours that add up to 24 or less; what is left out counts as sitting quietly")
+	for _, f := range energy.DayFaults(in.Activity.Day) {
+		field := FieldActivityDay
+		if f.Part != energy.WholeDay {
+			field = SpanField(f.Index, f.Part)
+		}
+		ps.Add(field, f.Given, f.Accepted)
 	}
 }
 

@@ -147,7 +147,7 @@ func TestTrustedMethod(t *testing.T) {
 		t.Errorf("BMI only: %s", m)
 	}
 	f.Weight = 130
-	if m := Fat(f).Method; m != FatJacksonLn {
+	if m := Fat(f).Method; m != FatJacksonLog {
 		t.Errorf("BMI 40: %s", m)
 	}
 	f.Neck, f.Waist = 42, 110

@@ -14,17 +14,22 @@ type Spread struct {
 	Adherence float64 // of the energy eaten beside the energy agreed
 }
 
-// The spreads that a fan is drawn with.
-const (
-	// RestingSpread: eight in ten adults measure within 10 % of the estimate
-	// (82 % of people without obesity, Frankenfield 2005, from memory; 78 % St
-	// Jeor 2004, seen), so 10 % is about 1.28 standard deviations.
-	RestingSpread = 0.10 / 1.2816
-	// AdherenceSpread: common practice, no source. With the other two it gives
-	// about 220 kcal a day, the spread that Sanghvi 2015 (Am J Clin Nutr
-	// 102:353, from memory) found for single people.
-	AdherenceSpread = 0.05
-)
+// eightInTen is the number of standard deviations either side that hold 80 % of
+// a normal distribution.
+const eightInTen = 1.2816
+
+// AdherenceSpread: common practice, no source. With the errors of resting energy
+// and of an activity class it gives about 220 kcal a day, the spread that
+// Sanghvi 2015 (Am J Clin Nutr 102:353, from memory) found for single people.
+const AdherenceSpread = 0.05
+
+// RestingSpread returns the spread of a resting energy whose band holds eight
+// in ten people. Bands do: within 10 % of the estimate lie 82 % of adults
+// without obesity (Frankenfield 2005, from memory) and 78 % overall (St Jeor
+// 2004, seen).
+func RestingSpread(value, low, high unit.Kilocalorie) float64 {
+	return float64(high-low) / 2 / float64(value) / eightInTen
+}
 
 // ActivitySpread returns the spread of a level within its class, every level of
 // the class being equally likely.
@@ -39,36 +44,39 @@ type Band struct {
 	Weight, Low, High unit.Kilogram
 }
 
-// eightInTen is the number of standard deviations either side that hold 80 % of
-// a normal distribution.
-const eightInTen = 1.2816
-
-// spreads is the number of uncertain things; each gives two courses beside the
-// middle one, at the distance that keeps mean and variance (unscented transform,
-// Julier and Uhlmann 1997, Proc SPIE 3068:182, with no weight on the middle).
-const spreads = 3
-
 // Fan returns the course through the phases with its range, day 0 first. It
-// steps seven courses.
+// steps seven courses: the middle one, and for each of three uncertain things
+// two at the distance that keeps mean and variance (unscented transform, Julier
+// and Uhlmann 1997, Proc SPIE 3068:182, with no weight on the middle).
 func Fan(start Start, spread Spread, phases ...Phase) []Band {
-	middle := Course(start, phases...)
-	bands := make([]Band, len(middle))
-	sums, squares := make([]float64, len(middle)), make([]float64, len(middle))
-	distance := math.Sqrt(spreads)
+	single := [...]Spread{{Resting: spread.Resting}, {Activity: spread.Activity}, {Adherence: spread.Adherence}}
+	days := length(phases) + 1
+	middle := make([]float64, 4*days)
+	course, sums, squares := middle[days:2*days], middle[2*days:3*days], middle[3*days:]
+	m := newModel(start)
+	m.weights(middle[:days], phases)
+	distance := math.Sqrt(float64(len(single)))
 	for _, sign := range [...]float64{-distance, distance} {
-		for _, s := range [spreads]Spread{{Resting: spread.Resting}, {Activity: spread.Activity}, {Adherence: spread.Adherence}} {
-			for i, d := range Course(start.apart(s, sign), apart(phases, s.Adherence*sign)...) {
-				sums[i] += float64(d.Weight)
-				squares[i] += float64(d.Weight) * float64(d.Weight)
+		for _, s := range single {
+			other := newModel(start.apart(s, sign))
+			other.weights(course, apart(phases, s.Adherence*sign))
+			for i, weight := range course {
+				sums[i] += weight
+				squares[i] += (weight - middle[i]) * (weight - middle[i])
 			}
 		}
 	}
-	const courses = 2 * spreads
-	for i, d := range middle {
+	bands := make([]Band, days)
+	courses := float64(2 * len(single))
+	for i := range bands {
 		mean := sums[i] / courses
-		deviation := math.Sqrt(math.Max(0, squares[i]/courses-mean*mean))
-		low, high := unit.Kilogram(mean-eightInTen*deviation), unit.Kilogram(mean+eightInTen*deviation)
-		bands[i] = Band{Day: d.Day, Weight: d.Weight, Low: min(low, d.Weight), High: max(high, d.Weight)}
+		shift := mean - middle[i]
+		deviation := math.Sqrt(math.Max(0, squares[i]/courses-shift*shift))
+		low, high := mean-eightInTen*deviation, mean+eightInTen*deviation
+		bands[i] = Band{
+			Day: i, Weight: unit.Kilogram(middle[i]),
+			Low: unit.Kilogram(min(low, middle[i])), High: unit.Kilogram(max(high, middle[i])),
+		}
 	}
 	return bands
 }

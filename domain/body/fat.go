@@ -22,12 +22,12 @@ type FatMethod string
 
 // The ways to know body fat.
 const (
-	FatMeasured  FatMethod = "measured"
-	FatTape      FatMethod = "tape"
-	FatGallagher FatMethod = "gallagher_2000"
-	FatDeurenbrg FatMethod = "deurenberg_1991"
-	FatJackson   FatMethod = "jackson_2002"
-	FatJacksonLn FatMethod = "jackson_2002_log"
+	FatMeasured   FatMethod = "measured"
+	FatTape       FatMethod = "tape"
+	FatGallagher  FatMethod = "gallagher_2000"
+	FatDeurenberg FatMethod = "deurenberg_1991"
+	FatJackson    FatMethod = "jackson_2002"
+	FatJacksonLog FatMethod = "jackson_2002_log"
 )
 
 // FatEstimate is body fat by one method.
@@ -36,6 +36,10 @@ type FatEstimate struct {
 	Name   string
 	Fat    derive.Derived[unit.Percent] // of weight
 }
+
+// Measured reports that something beside height and weight was measured: fat
+// itself, or girths with a tape.
+func (e FatEstimate) Measured() bool { return e.Method == FatMeasured || e.Method == FatTape }
 
 // The least and most body fat that an estimate may give; outside, the equation
 // has left the people whom it was made from.
@@ -79,9 +83,10 @@ func FatEstimates(f Figure) []FatEstimate {
 }
 
 func measuredFat(f Figure) FatEstimate {
-	// Source: repeat error of common methods, about 3 percentage points: common practice.
-	const error = 3
-	return FatEstimate{FatMeasured, "Measured", fatValue(float64(f.MeasuredFat), error, "as measured",
+	// repeat is the error of common methods, in percentage points: common
+	// practice, no source.
+	const repeat = 3
+	return FatEstimate{FatMeasured, "Measured", fatValue(float64(f.MeasuredFat), repeat, "as measured",
 		[]derive.Input{{Name: "measured", Value: float64(f.MeasuredFat), Unit: "%"}},
 		derive.Source{Text: "as given by the practitioner; 3 points either side: common practice", Confidence: derive.Custom})}
 }
@@ -92,7 +97,7 @@ func measuredFat(f Figure) FatEstimate {
 func tapeFat(f Figure) (FatEstimate, bool) {
 	var density float64
 	var formula string
-	inputs := []derive.Input{length("waist", f.Waist), length("neck", f.Neck), length("height", f.Height)}
+	inputs := []derive.Input{girth("waist", f.Waist), girth("neck", f.Neck), girth("height", f.Height)}
 	if f.Sex == unit.Male {
 		if f.Neck <= 0 || f.Waist <= f.Neck {
 			return FatEstimate{}, false
@@ -105,7 +110,7 @@ func tapeFat(f Figure) (FatEstimate, bool) {
 		}
 		density = 1.29579 - 0.35004*math.Log10(float64(f.Waist+f.Hip-f.Neck)) + 0.22100*math.Log10(float64(f.Height))
 		formula = "495 / (1.29579 − 0.35004 log(waist + hip − neck) + 0.22100 log(height)) − 450"
-		inputs = append(inputs, length("hip", f.Hip))
+		inputs = append(inputs, girth("hip", f.Hip))
 	}
 	const standardError = 3.6
 	return FatEstimate{FatTape, "Tape (Hodgdon and Beckett)", fatValue(495/density-450, standardError, formula, inputs,
@@ -135,7 +140,7 @@ func deurenberg(f Figure) FatEstimate {
 		formula = "1.20 × BMI + 0.23 × age − 10.8 − 5.4"
 	}
 	const standardError = 4.1
-	return FatEstimate{FatDeurenbrg, "Deurenberg 1991", fatValue(value, standardError, formula, bmiInputs(f),
+	return FatEstimate{FatDeurenberg, "Deurenberg 1991", fatValue(value, standardError, formula, bmiInputs(f),
 		derive.Source{Text: "Deurenberg 1991, Br J Nutr 65:105-114; runs high with obesity", Confidence: derive.Seen})}
 }
 
@@ -161,17 +166,21 @@ func jacksonLog(f Figure) FatEstimate {
 	if f.Sex == unit.Male {
 		value, formula = 0.14*age+37.31*ln-103.94, "0.14 × age + 37.31 × ln(BMI) − 103.94"
 	}
-	return FatEstimate{FatJacksonLn, "Jackson 2002, with age", fatValue(value, jacksonError, formula, bmiInputs(f),
+	return FatEstimate{FatJacksonLog, "Jackson 2002, with age", fatValue(value, jacksonError, formula, bmiInputs(f),
 		derive.Source{Text: "Jackson 2002, Int J Obes 26:789-796, as used by Hall 2011, Lancet 378:826", Confidence: derive.Memory})}
 }
 
-func fatValue(value, error float64, formula string, inputs []derive.Input, source derive.Source) derive.Derived[unit.Percent] {
+func fatValue(value, standardError float64, formula string, inputs []derive.Input, source derive.Source) derive.Derived[unit.Percent] {
 	bound := func(v float64) unit.Percent { return min(mostFat, max(leastFat, unit.Percent(v))) }
-	low, mid, high := bound(value-error), bound(value), bound(value+error)
+	note := "The range is one standard error either side."
+	if bound(value) != unit.Percent(value) {
+		note = "The equation has left the people whom it was made from; the result is held between 3 and 65 %."
+	}
+	low, mid, high := bound(value-standardError), bound(value), bound(value+standardError)
 	return derive.Within(mid, low, high, derive.Step{
 		Key: "body_fat", Label: "Body fat", Formula: formula, Inputs: inputs,
 		Result: float64(mid), Unit: "%", Range: &derive.Range{Low: float64(low), High: float64(high)}, Source: source,
-		Note: "The range is one standard error either side.",
+		Note: note,
 	})
 }
 
@@ -181,7 +190,7 @@ func bmiInputs(f Figure) []derive.Input {
 	return []derive.Input{{Name: "BMI", Value: bmiOf(f), Unit: "kg/m²"}, {Name: "age", Value: float64(f.Age), Unit: "years"}}
 }
 
-func length(name string, l unit.Centimetre) derive.Input {
+func girth(name string, l unit.Centimetre) derive.Input {
 	return derive.Input{Name: name, Value: float64(l), Unit: "cm"}
 }
 

@@ -18,8 +18,9 @@ const (
 	mostSearched  unit.Kilocalorie = 12000
 )
 
-// solved is how near the weight must come: a gram.
-const solved = 0.001 // kg
+// solved is how near the weight must come: a milligram, so that a wish of a few
+// days, too, is known to a hundredth of a kilocalorie.
+const solved = 1e-6 // kg
 
 // mostSteps bounds the search; halving alone would need 40 steps to narrow the
 // span to less than a millionth of a kilojoule.
@@ -33,33 +34,34 @@ const mostSteps = 60
 // a few steps. It fails with [ErrOutOfReach].
 func EnergyFor(start Start, goal unit.Kilogram, days int) (energy unit.Kilocalorie, steps int, err error) {
 	m := newModel(start)
-	miss := func(intake float64) float64 {
-		return m.weight(m.after(m.begin(), intake, days)) - float64(goal)
-	}
-	r := root{low: kilojoules(leastSearched), high: kilojoules(mostSearched)}
-	r.at = math.Min(math.Max(m.linearGuess(start, goal, days), r.low), r.high)
+	r := m.guess(float64(goal), days)
 	for steps = 1; steps <= mostSteps; steps++ {
-		off := miss(r.at)
+		p := m.span(m.begin(), r.at)
+		off := m.weight(p.after(days)) - float64(goal)
 		if math.Abs(off) < solved {
-			return unit.Kilojoule(r.at).Kilocalories(), steps, nil
+			return kilocalories(r.at), steps, nil
 		}
-		if !r.narrow(off, days) {
+		if !r.narrow(off) {
 			return 0, steps, ErrOutOfReach
 		}
 	}
 	return 0, steps, ErrOutOfReach
 }
 
-func (m *model) linearGuess(start Start, goal unit.Kilogram, days int) float64 {
-	l := LinearOf(start)
-	settled := 1 - math.Exp(-float64(days)*math.Ln2/l.HalfTime)
-	return m.intake0 + (float64(goal)-m.weight0)*l.Slope/settled
+// guess begins the search with the linear form.
+func (m *model) guess(goal float64, days int) root {
+	l := m.linear()
+	slope := (1 - math.Exp(-float64(days)*math.Ln2/l.HalfTime)) / l.Slope // kg a kJ
+	r := root{low: kilojoules(leastSearched), high: kilojoules(mostSearched), slope: slope}
+	r.at = math.Min(math.Max(m.intake0+(goal-m.weight0)/slope, r.low), r.high)
+	return r
 }
 
 // root is a bracketed search for the intake at which a rising miss is nought.
 type root struct {
 	low, high      float64 // the root lies between, or at an end not yet looked at
 	at             float64 // where to look next
+	slope          float64 // of the miss, as far as it is known
 	before, offset float64 // where was looked last, and its miss
 	looked         bool
 }
@@ -68,7 +70,7 @@ type root struct {
 // secant through the last two looks where that falls inside the bracket, else
 // by halving. It reports false where an end of the span proves that there is no
 // root.
-func (r *root) narrow(off float64, days int) bool {
+func (r *root) narrow(off float64) bool {
 	if off > 0 {
 		if r.at <= r.low {
 			return false
@@ -80,11 +82,10 @@ func (r *root) narrow(off float64, days int) bool {
 		}
 		r.low = r.at
 	}
-	slope := float64(days) / fatEnergy // kg a kJ, the first guess
-	if r.looked && off != r.offset {
-		slope = (off - r.offset) / (r.at - r.before)
+	if r.looked && off != r.offset && r.at != r.before {
+		r.slope = (off - r.offset) / (r.at - r.before)
 	}
-	guess := r.at - off/slope
+	guess := r.at - off/r.slope
 	r.before, r.offset, r.looked = r.at, off, true
 	switch {
 	case guess > r.low && guess < r.high:

@@ -55,6 +55,10 @@ func WaistLimits(s unit.Sex) []Limit {
 	return []Limit{{0, "under 80 cm"}, {80, "80 cm or more, increased"}, {88, "88 cm or more, high"}}
 }
 
+// WaistSpeaksBelow is the BMI from which waist to height adds nothing.
+// Source: NICE NG246 (seen).
+const WaistSpeaksBelow unit.KilogramPerSquareMetre = 35
+
 // WaistToHeightLimits returns the classes of the waist-to-height ratio, which
 // are used where BMI is under 35.
 //
@@ -68,7 +72,7 @@ func WaistToHeight(f Figure) derive.Derived[unit.Ratio] {
 	value := unit.Ratio(f.Waist / f.Height)
 	return derive.Exact(value, derive.Step{
 		Key: "waist_to_height", Label: "Waist to height", Formula: "waist / height",
-		Inputs: []derive.Input{length("waist", f.Waist), length("height", f.Height)}, Result: float64(value),
+		Inputs: []derive.Input{girth("waist", f.Waist), girth("height", f.Height)}, Result: float64(value),
 		Source: derive.Source{Text: "NICE CG189/NG246", Confidence: derive.Seen},
 		Note:   "Speaks where BMI is under 35.",
 	})
@@ -88,7 +92,7 @@ func HealthyWeight(height unit.Centimetre, p Population) derive.Derived[unit.Kil
 	middle := (low + high) / 2
 	return derive.Within(middle, low, high, derive.Step{
 		Key: "healthy_weight", Label: "Healthy weight range", Formula: "BMI × height², between the limits",
-		Inputs: []derive.Input{length("height", height)}, Result: float64(middle), Unit: "kg",
+		Inputs: []derive.Input{girth("height", height)}, Result: float64(middle), Unit: "kg",
 		Range:  &derive.Range{Low: float64(low), High: float64(high)},
 		Source: derive.Source{Text: "WHO, BMI 18.5 to 25 (23 at the Asian action points)", Confidence: derive.SeenSecond},
 	})
@@ -146,7 +150,7 @@ func inchesOver60(height unit.Centimetre) float64 {
 func reference(value float64, formula string, height unit.Centimetre, source derive.Source) derive.Derived[unit.Kilogram] {
 	return derive.Exact(unit.Kilogram(value), derive.Step{
 		Key: "reference_weight", Label: "Reference weight", Formula: formula,
-		Inputs: []derive.Input{length("height", height)}, Result: value, Unit: "kg", Source: source,
+		Inputs: []derive.Input{girth("height", height)}, Result: value, Unit: "kg", Source: source,
 		Note: "A convention for reckoning, not a goal.",
 	})
 }
@@ -162,6 +166,6 @@ func AdjustedWeight(weight, reference unit.Kilogram) derive.Derived[unit.Kilogra
 		Key: "adjusted_weight", Label: "Adjusted weight", Formula: "reference + 0.25 × (weight − reference)",
 		Inputs: []derive.Input{{Name: "weight", Value: float64(weight), Unit: "kg"}, {Name: "reference", Value: float64(reference), Unit: "kg"}},
 		Result: float64(value), Unit: "kg",
-		Source: derive.Source{Text: "convention; factors of 0.25 to 0.4 are in use", Confidence: derive.Memory},
+		Source: derive.Source{Text: "convention; factors of 0.25 to 0.4 are in use", Confidence: derive.Custom},
 	})
 }

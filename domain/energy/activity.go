@@ -78,8 +78,7 @@ func (c Category) Valid() bool {
 func (a Activity) Valid() bool {
 	switch {
 	case len(a.Day) > 0:
-		_, err := LevelOfDay(a.Day)
-		return err == nil
+		return len(DayFaults(a.Day)) == 0
 	case a.Customary != "":
 		_, known := MultiplierByCode(a.Customary)
 		return known
@@ -116,7 +115,7 @@ func (a Activity) Level() derive.Derived[unit.PAL] {
 		}
 	case a.PAL != 0:
 		return numbered(a.PAL, derive.Input{Name: "level", Text: "as given"}, "as given",
-			derive.Source{Text: "given by the practitioner; 8 % either side after FAO/WHO/UNU 2004", Confidence: derive.SeenSecond})
+			derive.Source{Text: "given by the practitioner; 8 % either side after FAO/WHO/UNU 2004, section 5.4", Confidence: derive.Seen})
 	}
 	c, _ := a.class()
 	return derive.Within(c.Level, c.Low, c.High, palStep(derive.Input{Name: "class", Text: c.Name},

@@ -2,7 +2,6 @@ package energy
 
 import (
 	"fmt"
-	"math"
 
 	"handbreadth/domain/derive"
 	"handbreadth/domain/unit"
@@ -79,49 +78,116 @@ const (
 	// thermicEffect turns activity cost into total energy: food adds about a
 	// tenth. Source: Westerterp 2004, Nutr Metab 1:5 (seen: 5-15 %).
 	thermicEffect = 0.1
-	// metSpread is the error of a level built from a told day, about 10 %.
+	// metSpread is the error of a level built from a told day. Source: common
+	// practice, no source; told hours and METs of single people both vary by more
+	// than the 8 % that FAO/WHO/UNU 2004 carry with a mid-point.
 	metSpread = 0.10
+	// hourRounding keeps hours that add up to 24 but for rounding from being more.
+	hourRounding Hour = 1e-9
 )
 
-// ErrTooLong reports a day of more than 24 hours; the text names the sum.
-type ErrTooLong struct{ Sum Hour }
+// DayPart is what a fault of a told day is about.
+type DayPart string
 
-// Error tells the sum.
-func (e ErrTooLong) Error() string {
-	return fmt.Sprintf("the hours add up to %.1f; a day has 24", float64(e.Sum))
+// The parts of an activity of a told day, and the day as a whole.
+const (
+	DayPursuit DayPart = "what"
+	DayHours   DayPart = "hours"
+	WholeDay   DayPart = ""
+)
+
+// DayFault is one thing that keeps a told day from being reckoned with.
+type DayFault struct {
+	Index    int // of the activity, from 0; nought for the whole day
+	Part     DayPart
+	Given    string
+	Accepted string
+}
+
+// Error tells the fault in one line.
+func (f DayFault) Error() string {
+	if f.Part == WholeDay {
+		return fmt.Sprintf("the day: given %s; accepted: %s", f.Given, f.Accepted)
+	}
+	return fmt.Sprintf("activity %d, %s: given %s; accepted: %s", f.Index+1, f.Part, f.Given, f.Accepted)
+}
+
+// DayFaults lists everything that keeps a told day from being reckoned with.
+func DayFaults(spans []Span) []DayFault {
+	var faults []DayFault
+	sum := Hour(0)
+	for i, s := range spans {
+		if known, ok := PursuitByCode(s.Pursuit.Code); !ok || known != s.Pursuit {
+			faults = append(faults, DayFault{i, DayPursuit, s.Pursuit.Code, "an activity of the list, by its Compendium code"})
+		}
+		if !(s.Hours > 0 && s.Hours <= HoursInDay) {
+			faults = append(faults, DayFault{i, DayHours, plain(float64(s.Hours)) + " h", "the hours of an average day, more than 0 and at most 24"})
+		}
+		sum += s.Hours
+	}
+	switch {
+	case len(faults) > 0:
+	case sum > HoursInDay+hourRounding:
+		faults = append(faults, DayFault{0, WholeDay, fmt.Sprintf("%.3g h", float64(sum)), "hours that add up to 24 or less; what is left out counts as sitting quietly"})
+	case levelOf(spans) > MostPAL:
+		faults = append(faults, DayFault{0, WholeDay, fmt.Sprintf("a level of %.2f", float64(levelOf(spans))), "a day that comes to a level of 2.5 or less; more is not sustained"})
+	}
+	return faults
+}
+
+// QuietHours returns the hours of a day that were not told and count as sitting
+// quietly.
+func QuietHours(spans []Span) Hour {
+	left := HoursInDay
+	for _, s := range spans {
+		left -= s.Hours
+	}
+	if left < hourRounding {
+		return 0
+	}
+	return left
+}
+
+func levelOf(spans []Span) unit.PAL {
+	sum := float64(QuietHours(spans)) * float64(quietMET)
+	for _, s := range spans {
+		sum += float64(s.Hours) * float64(s.Pursuit.MET)
+	}
+	return unit.PAL(sum / float64(HoursInDay) / (1 - thermicEffect))
 }
 
 // LevelOfDay builds an activity level from a client's average day. Hours that
 // were not told are filled with sitting quietly and named in the derivation.
 // The MET of rest is taken as resting energy, which compendium METs only
-// approach: hence the range. It fails with [ErrTooLong].
+// approach: hence the range. It fails with a [DayFault], the first of
+// [DayFaults].
 //
-// Source: method of FAO/WHO/UNU 2004, chapter 5 (factorial estimate of PAL);
-// METs: Compendium of Physical Activities 2011.
+// Source: method of FAO/WHO/UNU 2004, chapter 5 (factorial estimate of PAL; from
+// memory); food as a tenth of the day as IOM 2005 has it (from memory); METs:
+// Compendium of Physical Activities 2011.
 func LevelOfDay(spans []Span) (derive.Derived[unit.PAL], error) {
-	var told, sum float64
+	if faults := DayFaults(spans); len(faults) > 0 {
+		return derive.Derived[unit.PAL]{}, faults[0]
+	}
 	inputs := make([]derive.Input, 0, len(spans)+1)
 	for _, s := range spans {
-		told += float64(s.Hours)
-		sum += float64(s.Hours) * float64(s.Pursuit.MET)
-		inputs = append(inputs, derive.Input{Name: s.Pursuit.Name, Text: fmt.Sprintf("%.2g h × %.3g MET", float64(s.Hours), float64(s.Pursuit.MET))})
+		inputs = append(inputs, hoursInput(s.Pursuit.Name, s.Hours, s.Pursuit.MET))
 	}
-	if told > float64(HoursInDay)+1e-9 {
-		return derive.Derived[unit.PAL]{}, ErrTooLong{Hour(told)}
+	if quiet := QuietHours(spans); quiet > 0 {
+		inputs = append(inputs, hoursInput("not told, taken as sitting quietly", quiet, quietMET))
 	}
-	if rest := float64(HoursInDay) - told; rest > 1e-9 {
-		sum += rest * float64(quietMET)
-		inputs = append(inputs, derive.Input{Name: "not told, taken as sitting quietly", Text: fmt.Sprintf("%.2g h × 1.3 MET", rest)})
-	}
-	value := math.Max(float64(LeastPAL), sum/float64(HoursInDay)/(1-thermicEffect))
-	level := min(MostPAL, unit.PAL(value))
+	level := levelOf(spans)
 	low, high := max(LeastPAL, level*(1-metSpread)), min(MostPAL, level*(1+metSpread))
 	return derive.Within(level, low, high, derive.Step{
 		Key: "pal", Label: "Physical activity level (PAL)", Formula: "sum of hours × MET / 24 / 0.9", Inputs: inputs,
 		Result: float64(level), Range: &derive.Range{Low: float64(low), High: float64(high)},
 		Source: derive.Source{Text: "factorial method, FAO/WHO/UNU 2004, chapter 5; Compendium of Physical Activities 2011; food adds about a tenth (Westerterp 2004, Nutr Metab 1:5)", Confidence: derive.Memory},
-		Note:   "Built from the client's day. A tenth either side for the error of told time.",
+		Note:   "Built from the client's day. A tenth either side is common practice, no source.",
 	}), nil
+}
+
+func hoursInput(name string, hours Hour, met MET) derive.Input {
+	return derive.Input{Name: name, Text: fmt.Sprintf("%.3g h × %s MET", float64(hours), plain(float64(met)))}
 }
 
 // Multiplier is a customary activity factor.
@@ -154,9 +220,18 @@ func MultiplierByCode(code string) (Multiplier, bool) {
 	return Multiplier{}, false
 }
 
-// Exercise returns the net energy of an activity above rest.
+// Exercise returns the energy of an activity above rest.
 //
 // Source: Compendium convention, net kcal = (MET - 1) x kg x hours.
-func Exercise(p Pursuit, weight unit.Kilogram, hours Hour) unit.Kilocalorie {
-	return unit.Kilocalorie((float64(p.MET) - 1) * float64(weight) * float64(hours))
+func Exercise(p Pursuit, weight unit.Kilogram, hours Hour) derive.Derived[unit.Kilocalorie] {
+	value := (float64(p.MET) - 1) * float64(weight) * float64(hours)
+	return derive.Exact(unit.Kilocalorie(value), derive.Step{
+		Key: "exercise", Label: "Exercise above rest", Formula: "(MET − 1) × weight × hours",
+		Inputs: []derive.Input{
+			{Name: p.Name, Value: float64(p.MET), Unit: "MET"},
+			{Name: "weight", Value: float64(weight), Unit: "kg"},
+			{Name: "hours", Value: float64(hours), Unit: "h"},
+		},
+		Result: value, Unit: "kcal", Source: p.Source,
+	})
 }

@@ -14,37 +14,33 @@ type CrossCheck struct {
 	Energy derive.Derived[unit.Kilocalorie] // a day
 }
 
-// Reproduction is what pregnancy or breastfeeding adds. It is for holding
-// weight only.
-type Reproduction struct {
-	Weeks         int              // of pregnancy, 1 to 42; 0: not pregnant
-	PrePregnant   unit.Kilogram    // weight before, for the energy laid down
-	Breastfeeding BreastfeedingAge // how old the child is
-}
-
-// BreastfeedingAge is how old a breastfed child is.
-type BreastfeedingAge int
-
-// The ages that the equations know.
-const (
-	NotBreastfeeding BreastfeedingAge = iota
-	FirstHalfYear                     // 0-6 months, breast milk only
-	SecondHalfYear                    // 7-12 months, beside other food
-)
+// driFrom is the age from which the Dietary Reference Intakes have equations for
+// adults.
+const driFrom unit.Year = 19
 
 // CrossChecks returns the total-energy equations of the Dietary Reference
-// Intakes for a client.
+// Intakes for a client: none under 19. With pregnancy or breastfeeding they are
+// for holding weight only, and the rows for women are used, from whom they were
+// made.
 func CrossChecks(in RestingInput, a Activity, r Reproduction) []CrossCheck {
-	class := categoryOf(a)
-	checks := []CrossCheck{}
-	if r == (Reproduction{}) {
-		if unit.BMI(in.Weight, in.Height) < overweightFrom {
-			checks = append(checks, CrossCheck{"DRI 2005, estimated energy requirement", iomNormal(in, class)})
-		} else {
-			checks = append(checks, CrossCheck{"DRI 2005, total energy, overweight", iomOverweight(in, class)})
-		}
+	if in.Age < driFrom {
+		return nil
 	}
-	return append(checks, CrossCheck{"DRI 2023, estimated energy requirement", nasem(in, class, r)})
+	class := categoryOf(a)
+	return []CrossCheck{dri2005(in, class, r), {"DRI 2023, estimated energy requirement", nasem(in, class, r)}}
+}
+
+func dri2005(in RestingInput, c Category, r Reproduction) CrossCheck {
+	if r.Told() {
+		in.Sex = Female
+	}
+	if r.PrePregnant > 0 && r.Weeks > 0 {
+		in.Weight = r.PrePregnant
+	}
+	if unit.BMI(in.Weight, in.Height) < overweightFrom {
+		return CrossCheck{"DRI 2005, estimated energy requirement", withDRI2005(iomNormal(in, c), r)}
+	}
+	return CrossCheck{"DRI 2005, total energy, overweight", withDRI2005(iomOverweight(in, c), r)}
 }
 
 // overweightFrom is the BMI from which the DRI 2005 have an equation of their own.
@@ -129,34 +125,16 @@ var nasemRows = map[Sex][4]nasemRow{
 // Source: NASEM 2023, second and third trimester, by class (from memory).
 var nasemPregnantRows = [4]nasemRow{{1131.20, -2.04, 0.34, 12.15}, {693.35, -2.04, 5.73, 10.20}, {-223.84, -2.04, 13.23, 8.15}, {-779.72, -2.04, 18.45, 8.73}}
 
-// Additions of NASEM 2023 (from memory), kcal a day.
-const (
-	perPregnantWeek    = 9.16
-	secondTrimester    = 14 // week from which the equations for pregnancy hold
-	firstHalfYearAdds  = 540 - 140
-	secondHalfYearAdds = 380
-)
-
-// laidDown is the energy of tissue gained in pregnancy, by BMI before it.
-func laidDown(bmi unit.KilogramPerSquareMetre) float64 {
-	switch {
-	case bmi < 18.5:
-		return 300
-	case bmi < 25:
-		return 200
-	case bmi < 30:
-		return 150
-	}
-	return -50
-}
-
 func nasem(in RestingInput, c Category, r Reproduction) derive.Derived[unit.Kilocalorie] {
-	row, adds, label := nasemRows[in.Sex][orderOf(c)], 0.0, ""
+	if r.Told() {
+		in.Sex = Female
+	}
+	row, adds, label, note := nasemRows[in.Sex][orderOf(c)], 0.0, "", ""
 	switch {
 	case r.Weeks >= secondTrimester:
 		before := r.PrePregnant
 		if before == 0 {
-			before = in.Weight
+			before, note = in.Weight, "The weight before pregnancy was not told; the present one stands in."
 		}
 		row = nasemPregnantRows[orderOf(c)]
 		adds = perPregnantWeek*float64(r.Weeks) + laidDown(unit.BMI(before, in.Height))
@@ -172,6 +150,6 @@ func nasem(in RestingInput, c Category, r Reproduction) derive.Derived[unit.Kilo
 		Formula: fmt.Sprintf("%s − %s × age + %s × height + %s × weight%s", plain(row.constant), plain(-row.age), plain(row.height), plain(row.weight), label),
 		Inputs:  []derive.Input{ageInput(in), heightInput(in), weightInput(in), {Name: "activity", Text: string(c)}, {Name: "addition", Value: adds, Unit: "kcal/day"}},
 		Result:  value, Unit: "kcal/day",
-		Source: derive.Source{Text: "NASEM 2023, Dietary Reference Intakes for energy", Confidence: derive.Memory},
+		Source: derive.Source{Text: "NASEM 2023, Dietary Reference Intakes for energy", Confidence: derive.Memory}, Note: note,
 	})
 }

@@ -136,10 +136,15 @@ func cunningham(in RestingInput) worked   { return onLean(cunninghamRow, in) }
 func katchMcArdle(in RestingInput) worked { return onLean(katchRow, in) }
 
 func onLean(row band, in RestingInput) worked {
+	name := "lean mass, measured"
+	if !in.LeanMeasured {
+		name = "lean mass, estimated"
+	}
 	return worked{
 		kcal:    row.weight*float64(in.LeanMass) + row.constant,
+		stray:   row.weight * float64(in.LeanError),
 		formula: plain(row.weight) + " × lean mass " + signed(row.constant),
-		inputs:  []derive.Input{{Name: "lean mass", Value: float64(in.LeanMass), Unit: "kg"}},
+		inputs:  []derive.Input{{Name: name, Value: float64(in.LeanMass), Unit: "kg"}},
 	}
 }
 

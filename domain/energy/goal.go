@@ -92,6 +92,7 @@ type GoalInput struct {
 	Today       unit.Date
 	Sex         Sex
 	Weight      unit.Kilogram
+	Resting     unit.Kilocalorie // a day
 	Maintenance derive.Derived[unit.Kilocalorie]
 	Dynamics    Dynamics // nil: the static rule decides
 }
@@ -103,9 +104,13 @@ type Outcome struct {
 	Change unit.Kilocalorie
 	// Rate is the first rate of change by the static rule; loss is negative.
 	Rate derive.Derived[unit.KilogramPerWeek]
-	// ReachedOn is when the goal weight is reached; zero where it is not, or where
-	// no weight was named.
+	// ReachedOn is when the goal weight is reached; zero where it is not within
+	// ten years, or where no weight was named.
 	ReachedOn unit.Date
+	// WishedWeight and WishedDays are the weight and the time that a date or a
+	// rate asks for; nought where neither was named.
+	WishedWeight unit.Kilogram
+	WishedDays   int
 	// MeanRate is the mean rate until then, or until the wished date; nought
 	// where there is neither.
 	MeanRate derive.Derived[unit.KilogramPerWeek]
@@ -119,9 +124,11 @@ type Outcome struct {
 	// TooFast reports a loss beyond FastestShare or FastestLoss.
 	TooFast bool
 	// SafeEnergy and SafeDate are the nearest wish inside the guards, set where
-	// the goal loses weight. SafeDate is zero where no weight was named or no
-	// deficit is left inside the guards.
+	// the target lowers weight. SafeDate is zero where no weight was named or
+	// SafeEnergy does not reach it: then no date is safe. SafeSteps is the
+	// derivation of SafeEnergy.
 	SafeEnergy unit.Kilocalorie
+	SafeSteps  []derive.Step
 	SafeDate   unit.Date
 }
 
@@ -149,13 +156,15 @@ func Work(in GoalInput) Outcome {
 	out.StaticReachedOn = reachedByRule(in, out.Change)
 	out.ReachedOn = reachedOn(in, out)
 	if w, wishes := wishOf(in); wishes {
+		out.WishedWeight, out.WishedDays = w.weight, w.days
 		out.StaticTarget, out.MeanRate = staticTarget(in, w), meanRate(w.weight-in.Weight, w.days)
 	} else if !out.ReachedOn.IsZero() {
 		out.MeanRate = meanRate(in.Goal.Weight-in.Weight, in.Today.DaysUntil(out.ReachedOn))
 	}
 	out.TooFast = tooFast(-min(out.Rate.Value, out.MeanRate.Value), in.Weight)
 	if out.Lowers() {
-		out.SafeEnergy, out.SafeDate = safest(in)
+		safe := safest(in)
+		out.SafeEnergy, out.SafeSteps, out.SafeDate = safe.Value, safe.Steps, safeDate(in, safe.Value)
 	}
 	return out
 }
@@ -196,12 +205,13 @@ func meanRate(change unit.Kilogram, days int) derive.Derived[unit.KilogramPerWee
 func reachedOn(in GoalInput, out Outcome) unit.Date {
 	g := in.Goal
 	switch {
-	case g.Weight == 0 || out.Change == 0 || out.OutOfReach:
+	case g.Weight == 0 || g.Kind == Maintain || out.Change == 0 || out.OutOfReach:
 		return unit.Date{}
 	case in.Dynamics == nil:
 		return out.StaticReachedOn
-	case g.Energy == 0 && !g.By.IsZero():
-		return g.By
+	}
+	if w, wishes := wishOf(in); wishes {
+		return in.Today.AddDays(w.days)
 	}
 	days, reached := in.Dynamics.DaysTo(g.Weight, out.Target.Value)
 	if !reached || days == 0 {
@@ -211,7 +221,7 @@ func reachedOn(in GoalInput, out Outcome) unit.Date {
 }
 
 func reachedByRule(in GoalInput, change unit.Kilocalorie) unit.Date {
-	if in.Goal.Weight == 0 || change == 0 {
+	if in.Goal.Weight == 0 || in.Goal.Kind == Maintain || change == 0 {
 		return unit.Date{}
 	}
 	days := float64(in.Goal.Weight-in.Weight) * StaticEnergyPerKilogram / float64(change)
@@ -220,40 +230,4 @@ func reachedByRule(in GoalInput, change unit.Kilocalorie) unit.Date {
 		return unit.Date{}
 	}
 	return in.Today.AddDays(int(math.Ceil(days - 1e-9)))
-}
-
-// safest returns the energy and, where a goal weight is named, the earliest
-// date that stay within the rate guard, the deficit guard and the least energy.
-func safest(in GoalInput) (unit.Kilocalorie, unit.Date) {
-	byRate := unit.Kilocalorie(float64(fastest(in.Weight)) * StaticEnergyPerKilogram / 7)
-	room := max(0, in.Maintenance.Value-LeastEnergy(in.Sex))
-	deficit := min(byRate, MostDeficit, room)
-	energy := in.Maintenance.Value - deficit
-	if in.Goal.Weight == 0 || in.Goal.Weight >= in.Weight || deficit < 1 {
-		return energy, unit.Date{}
-	}
-	days, reached := safeDays(in, energy, deficit)
-	if !reached {
-		return energy, unit.Date{}
-	}
-	return energy, in.Today.AddDays(days)
-}
-
-// safeDays returns the fewest days in which the goal weight is reached at a safe
-// energy, and no faster than the rate guard.
-func safeDays(in GoalInput, energy, deficit unit.Kilocalorie) (int, bool) {
-	loss := float64(in.Weight - in.Goal.Weight)
-	if in.Dynamics == nil {
-		return int(math.Ceil(loss * StaticEnergyPerKilogram / float64(deficit))), true
-	}
-	days, reached := in.Dynamics.DaysTo(in.Goal.Weight, energy)
-	if !reached {
-		return 0, false
-	}
-	days = max(days, int(math.Ceil(7*loss/float64(fastest(in.Weight))-1e-9)))
-	// The solver comes within a gram; a day more makes up for it.
-	if found, ok := in.Dynamics.EnergyFor(in.Goal.Weight, days); !ok || found < energy {
-		days++
-	}
-	return days, true
 }

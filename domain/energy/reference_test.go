@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -146,13 +147,68 @@ func TestMeasuredValueWins(t *testing.T) {
 	}
 }
 
+// Each equation is said to suit only the people whom it was made from. Sources
+// of the limits: Mifflin 1990 (19-78 years, seen); Owen 1986 and 1987 (women of
+// 18-65 years and 43-143 kg, seen; men of 18-82 years to 171 kg, from memory).
 func TestSuits(t *testing.T) {
-	in := RestingInput{Sex: Male, Age: 40, Weight: 180, Height: 180}
-	for _, c := range Compare(MifflinStJeor, in) {
-		wantSuits := c.Equation.Code != Owen && !c.Equation.limits.needsLean
-		if c.Suits != wantSuits || (c.Why == "") != c.Suits || c.Worked != !c.Equation.limits.needsLean || c.Chosen != (c.Equation.Code == MifflinStJeor) {
-			t.Errorf("%s: %+v", c.Equation.Code, c)
+	base := RestingInput{Sex: Female, Age: 40, Weight: 70, Height: 170, LeanMass: 48, LeanMeasured: true}
+	with := func(change func(*RestingInput)) RestingInput { in := base; change(&in); return in }
+	cases := []struct {
+		name string
+		in   RestingInput
+		not  []RestingEquation
+	}{
+		{"everything is known", base, nil},
+		{"lean mass is estimated", with(func(in *RestingInput) { in.LeanMeasured = false }), []RestingEquation{Cunningham1980, KatchMcArdle}},
+		{"lean mass is not known", with(func(in *RestingInput) { in.LeanMass = 0 }), []RestingEquation{Cunningham1980, KatchMcArdle}},
+		{"a man of 180 kg", with(func(in *RestingInput) { in.Sex = Male; in.Weight = 180 }), []RestingEquation{Owen}},
+		{"a woman of 150 kg", with(func(in *RestingInput) { in.Weight = 150 }), []RestingEquation{Owen}},
+		{"a woman of 42 kg", with(func(in *RestingInput) { in.Weight = 42 }), []RestingEquation{Owen}},
+		{"18 years", with(func(in *RestingInput) { in.Age = 18 }), []RestingEquation{MifflinStJeor}},
+		{"80 years", with(func(in *RestingInput) { in.Age = 80 }), []RestingEquation{MifflinStJeor, Owen}},
+	}
+	for _, c := range cases {
+		for _, got := range Compare(MifflinStJeor, c.in) {
+			code := got.Equation.Code
+			if want := !slices.Contains(c.not, code); got.Suits != want || (got.Why == "") != got.Suits {
+				t.Errorf("%s: %s suits %v: %q", c.name, code, got.Suits, got.Why)
+			}
+			if got.Chosen != (code == MifflinStJeor) {
+				t.Errorf("%s: %s is chosen: %v", c.name, code, got.Chosen)
+			}
+			needsLean := code == Cunningham1980 || code == KatchMcArdle
+			if got.Worked != (!needsLean || c.in.LeanMass > 0) || (got.Note != "") != (needsLean && got.Worked && !c.in.LeanMeasured) {
+				t.Errorf("%s: %s worked %v, note %q", c.name, code, got.Worked, got.Note)
+			}
 		}
+	}
+}
+
+// An estimate of lean mass widens the range: 10 % either side joined with the
+// error of what was put in (root of the sum of squares, by hand).
+func TestLeanMassWidensTheRange(t *testing.T) {
+	in := RestingInput{Sex: Male, Age: 30, Weight: 80, Height: 180, LeanMass: 62, LeanError: 3}
+	got := Resting(KatchMcArdle, in)
+	value := 370 + 21.6*62
+	half := math.Hypot(0.1*value, 1.2816*21.6*3)
+	if math.Abs(float64(got.High-got.Value)-half) > 1e-9 || math.Abs(float64(got.Value-got.Low)-half) > 1e-9 {
+		t.Errorf("%v to %v around %v, want %v either side", got.Low, got.High, got.Value, half)
+	}
+}
+
+func TestAgreement(t *testing.T) {
+	in := RestingInput{Sex: Female, Age: 40, Weight: 70, Height: 170}
+	all := Compare(MifflinStJeor, in)
+	used := Resting(MifflinStJeor, in)
+	a := AgreementOf(all, used)
+	// By hand, kcal: Mifflin 1401.5; Henry 8.18 x 70 + 502 x 1.7 - 11.6 = 1414.4 and
+	// 9.74 x 70 + 694 = 1375.8; Schofield 8.126 x 70 + 845.6 = 1414.4; revised
+	// Harris-Benedict 1448.3; Owen 1297.6; Müller (3.29 - 0.5808 + 3.21) MJ = 1414.7.
+	if a.Of != 7 || a.Inside != 7 || math.Abs(float64(a.Least)-1297.6) > 0.1 || math.Abs(float64(a.Most)-1448.3) > 0.1 {
+		t.Errorf("%+v", a)
+	}
+	if low := AgreementOf(all, measured(900)); low.Inside != 0 || low.Of != 7 {
+		t.Errorf("beside a measured 900 kcal: %+v", low)
 	}
 }
 

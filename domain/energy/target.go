@@ -81,8 +81,8 @@ func staticTarget(in GoalInput, w wish) derive.Derived[unit.Kilocalorie] {
 		"maintenance energy + (goal weight − weight) × 7716 / days", w.inputs(in), staticRule, "")
 }
 
-// mostReached is the target of a gain that no energy brings: more than any plan
-// accepts.
+// mostReached stands for the target of a gain that no energy brings: more than
+// any plan accepts, so that none is made of it.
 const mostReached unit.Kilocalorie = 12000
 
 func dynamicTarget(in GoalInput, w wish) (derive.Derived[unit.Kilocalorie], bool) {
@@ -99,15 +99,18 @@ func dynamicTarget(in GoalInput, w wish) (derive.Derived[unit.Kilocalorie], bool
 }
 
 func defaultLoss(in GoalInput, maintenance derive.Input) derive.Derived[unit.Kilocalorie] {
-	room := max(0, in.Maintenance.Value-LeastEnergy(in.Sex))
-	deficit := min(DefaultDeficit, room)
+	deficit := min(DefaultDeficit, max(0, in.Maintenance.Value-floorOf(in)))
 	note := "No date was named, so a customary deficit is used."
 	if deficit < DefaultDeficit {
-		note = "No date was named; the customary deficit of 500 kcal would pass under the least energy, so it stops there."
+		note = "No date was named; the customary deficit of 500 kcal would pass under the least energy or resting energy, so it stops there."
 	}
-	return targetStep(in, -deficit, "the higher of maintenance energy − 500 and the least energy, never over maintenance",
-		[]derive.Input{maintenance, {Name: "least energy", Value: float64(LeastEnergy(in.Sex)), Unit: "kcal/day"}},
-		derive.Source{Text: "AHA/ACC/TOS 2013 guideline (deficit 500-750 kcal; 1200-1500 kcal for women, 1500-1800 for men)", Confidence: derive.Memory},
+	return targetStep(in, -deficit, "the highest of maintenance energy − 500, the least energy and resting energy, never over maintenance",
+		[]derive.Input{
+			maintenance,
+			{Name: "least energy", Value: float64(LeastEnergy(in.Sex)), Unit: "kcal/day"},
+			{Name: "resting energy", Value: float64(in.Resting), Unit: "kcal/day"},
+		},
+		derive.Source{Text: "AHA/ACC/TOS 2013 guideline (deficit 500-750 kcal; 1200-1500 kcal for women, 1500-1800 for men); not under resting energy: common practice", Confidence: derive.Memory},
 		note)
 }
 

@@ -1,0 +1,56 @@
+package energy
+
+import (
+	"math"
+
+	"handbreadth/domain/derive"
+	"handbreadth/domain/unit"
+)
+
+// floorOf returns the least target that a guard does not speak at: the least
+// energy of the sex, or resting energy where that is more.
+func floorOf(in GoalInput) unit.Kilocalorie { return max(LeastEnergy(in.Sex), in.Resting) }
+
+// safest returns the energy that lowers weight the fastest inside every guard:
+// the rate of loss, the deficit, the least energy and resting energy. It is never
+// above maintenance energy.
+func safest(in GoalInput) derive.Derived[unit.Kilocalorie] {
+	maintenance := in.Maintenance.Value
+	byRate := unit.Kilocalorie(float64(fastest(in.Weight)) * StaticEnergyPerKilogram / 7)
+	value := min(maintenance, max(maintenance-min(byRate, MostDeficit), floorOf(in)))
+	return derive.Exact(value, derive.Step{
+		Key: "safe_energy", Label: "Least energy inside the guards",
+		Formula: "the highest of maintenance energy − 1000, maintenance energy − the fastest loss × 7716 / 7, the least energy and resting energy; never over maintenance",
+		Inputs: []derive.Input{
+			{Name: "maintenance energy", Value: float64(maintenance), Unit: "kcal/day"},
+			{Name: "fastest loss", Value: float64(fastest(in.Weight)), Unit: "kg/week"},
+			{Name: "least energy", Value: float64(LeastEnergy(in.Sex)), Unit: "kcal/day"},
+			{Name: "resting energy", Value: float64(in.Resting), Unit: "kcal/day"},
+		},
+		Result: float64(value), Unit: "kcal/day",
+		Source: derive.Source{Text: "NIH 1998 (rate and deficit); AHA/ACC/TOS 2013 guideline (least energy); resting energy: common practice", Confidence: derive.Memory},
+	})
+}
+
+// safeSlack keeps a plan by the safe date above the safe energy, whatever the
+// solver leaves over.
+const safeSlack unit.Kilocalorie = 0.05
+
+// safeDate returns the earliest date on which the goal weight is reached at a
+// safe energy and no faster than the rate guard; zero where there is none.
+func safeDate(in GoalInput, energy unit.Kilocalorie) unit.Date {
+	loss := float64(in.Weight - in.Goal.Weight)
+	deficit := in.Maintenance.Value - energy - safeSlack
+	if in.Goal.Weight == 0 || loss <= 0 || deficit <= 0 {
+		return unit.Date{}
+	}
+	days := int(math.Ceil(loss * StaticEnergyPerKilogram / float64(deficit)))
+	if in.Dynamics != nil {
+		reached := false
+		if days, reached = in.Dynamics.DaysTo(in.Goal.Weight, energy+safeSlack); !reached {
+			return unit.Date{}
+		}
+	}
+	byRate := int(math.Ceil(7*loss/float64(fastest(in.Weight)) - 1e-9))
+	return in.Today.AddDays(max(1, days, byRate))
+}
