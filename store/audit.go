@@ -122,11 +122,13 @@ type auditHead struct {
 	Body    []byte `db:"body"`
 }
 
+const headColumns = "entries, link, body"
+
 func (h auditHead) place() place { return place{"audit_head", "1", "body", int(h.Entries)} }
 
 // getHead returns the head, the zero value where no trail has begun.
 func getHead(ctx context.Context, tx *sqlx.Tx) (h auditHead, err error) {
-	err = get(ctx, tx, &h, "SELECT entries, link, body FROM audit_head WHERE id = 1")
+	err = get(ctx, tx, &h, "SELECT "+headColumns+" FROM audit_head WHERE id = 1")
 	if errors.Is(err, sql.ErrNoRows) {
 		return auditHead{}, nil
 	}

@@ -66,10 +66,11 @@ func (s *Store) BackupPlan(ctx context.Context) (p BackupPlan, err error) {
 // BackUp makes a backup in the folder of the plan, verifies it, and removes
 // those that newer ones supersede (7 days, 5 weeks and 12 months stay). Reading
 // and saving go on meanwhile. It fails with ErrFolderGone, ErrReadOnlyFolder,
-// ErrDiskFull or ErrDamaged; the earlier backups are then all there. With
-// ErrOldBackupsLeft the backup is made and returned. A nil container is for a file that is not sealed: whoever has such a backup can
+// ErrDiskFull, ErrLocked or ErrDamaged; the earlier backups are then all there.
+// With ErrOldBackupsLeft the backup is made and returned. Backups are encrypted
+// where the file has a passphrase; where it has none, whoever has the backup can
 // read it.
-func (s *Store) BackUp(ctx context.Context, c Container) (Backup, error) {
+func (s *Store) BackUp(ctx context.Context) (Backup, error) {
 	plan, err := s.BackupPlan(ctx)
 	if err != nil {
 		return Backup{}, err
@@ -80,7 +81,7 @@ func (s *Store) BackUp(ctx context.Context, c Container) (Backup, error) {
 	if !isMarked(plan.Folder) {
 		return Backup{}, fail(ErrFolderGone, fmt.Errorf("%s has no mark", plan.Folder))
 	}
-	b, err := s.backUpTo(ctx, plan.Folder, c)
+	b, err := s.backUpTo(ctx, plan.Folder)
 	if err != nil {
 		return Backup{}, err
 	}
@@ -92,8 +93,8 @@ func (s *Store) BackUp(ctx context.Context, c Container) (Backup, error) {
 
 // BackUpTo makes and verifies one backup in any folder, for example on a stick
 // to take home. The plan does not change, and nothing is removed.
-func (s *Store) BackUpTo(ctx context.Context, folder string, c Container) (Backup, error) {
-	b, err := s.backUpTo(ctx, folder, c)
+func (s *Store) BackUpTo(ctx context.Context, folder string) (Backup, error) {
+	b, err := s.backUpTo(ctx, folder)
 	if err != nil {
 		return Backup{}, err
 	}
@@ -109,7 +110,7 @@ func (s *Store) noteBackup(ctx context.Context, at time.Time) error {
 	})
 }
 
-func (s *Store) backUpTo(ctx context.Context, folder string, c Container) (b Backup, err error) {
+func (s *Store) backUpTo(ctx context.Context, folder string) (b Backup, err error) {
 	if info, err := os.Stat(folder); err != nil || !info.IsDir() {
 		return b, fail(ErrFolderGone, err)
 	}
@@ -117,6 +118,10 @@ func (s *Store) backUpTo(ctx context.Context, folder string, c Container) (b Bac
 		return b, &UserError{Plain: "A backup is being made at this moment. Wait until it is done.", kind: ErrInUse}
 	}
 	defer s.backingUp.Unlock()
+	c, err := s.container()
+	if err != nil {
+		return b, err
+	}
 	practice, err := s.practice(ctx)
 	if err != nil {
 		return b, err

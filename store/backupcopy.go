@@ -100,7 +100,7 @@ func look(ctx context.Context, db sqlx.QueryerContext, in *Inside) error {
 		return nil
 	}
 	var head auditHead
-	if err := sqlx.GetContext(ctx, db, &head, "SELECT entries, link, body FROM audit_head"); err != nil {
+	if err := sqlx.GetContext(ctx, db, &head, "SELECT "+headColumns+" FROM audit_head"); err != nil {
 		return explain(err)
 	}
 	in.Entries, in.Link = head.Entries, head.Link
@@ -120,14 +120,14 @@ func sumOf(path string) (int64, []byte, error) {
 
 // writeBackup writes header and content beside path, reads all of it back, and
 // only then gives it its name.
-func writeBackup(ctx context.Context, path, working string, h backupHeader, c Container) error {
+func writeBackup(ctx context.Context, path, working string, h backupHeader, c container) error {
 	return writeBeside(path, func(fresh string) error {
 		if err := pack(ctx, fresh, working, h, c); err != nil {
 			return err
 		}
-		var open Opener
+		var open opener
 		if c != nil {
-			open = c.Open
+			open = c.open
 		}
 		got, err := unpack(ctx, fresh, io.Discard, open)
 		if err == nil && got.Sealed != h.Sealed {
@@ -141,7 +141,7 @@ func writeBackup(ctx context.Context, path, working string, h backupHeader, c Co
 }
 
 // pack writes a backup file.
-func pack(ctx context.Context, to, working string, h backupHeader, c Container) (err error) {
+func pack(ctx context.Context, to, working string, h backupHeader, c container) (err error) {
 	in, err := os.Open(working) //nolint:gosec // a path that this package made
 	if err != nil {
 		return fileTrouble(err)
@@ -161,7 +161,7 @@ func pack(ctx context.Context, to, working string, h backupHeader, c Container) 
 	}
 	var content io.WriteCloser = leftOpen{out}
 	if c != nil {
-		if content, err = c.Seal(out); err != nil {
+		if content, err = c.seal(out); err != nil {
 			return containerTrouble(err)
 		}
 	}
@@ -188,7 +188,7 @@ func containerTrouble(err error) error {
 }
 
 // unpack reads a backup file, checks all of it and writes its content to dst.
-func unpack(ctx context.Context, path string, dst io.Writer, open Opener) (backupHeader, error) {
+func unpack(ctx context.Context, path string, dst io.Writer, open opener) (backupHeader, error) {
 	f, err := os.Open(path) //nolint:gosec // the file that the user chose
 	if err != nil {
 		return backupHeader{}, fileTrouble(err)
@@ -201,7 +201,10 @@ func unpack(ctx context.Context, path string, dst io.Writer, open Opener) (backu
 	var content io.Reader = stoppable{ctx, f}
 	if h.Sealed {
 		if open == nil {
-			return h, errors.New("store: a sealed backup needs its key")
+			return h, &UserError{
+				Plain: "This backup is sealed. Enter its passphrase or its recovery code.",
+				kind:  ErrWrongPassphrase, cause: errors.New("no secret was given"),
+			}
 		}
 		if content, err = open(content); err != nil {
 			return h, err

@@ -14,22 +14,8 @@ import (
 // A backup file is one line that says what it is, the length of the header (4
 // bytes, big-endian), the header in JSON, and the content: the SHA-256 of the
 // header and then the whole client file. Where the file is sealed the content
-// lies in a [Container]. The header is in clear, so that a folder can be listed
+// lies in a container of the vault. The header is in clear, so that a folder can be listed
 // without a key; the sum inside the content shows whether it was changed.
-
-// Container encrypts a whole copy of the client file.
-type Container interface {
-	// Seal returns a writer for the content; its Close ends the content and
-	// leaves dst open.
-	Seal(dst io.Writer) (io.WriteCloser, error)
-	// Open gives the content back, with the key that Seal used. An error of the
-	// container or its reader means that the content was changed or cut short.
-	Open(src io.Reader) (io.Reader, error)
-}
-
-// Opener opens the container of a backup, with what the person typed. Its
-// errors are passed on as they are.
-type Opener func(src io.Reader) (io.Reader, error)
 
 const (
 	backupMagic = "Handbreadth copy 1\n"

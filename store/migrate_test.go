@@ -3,6 +3,7 @@ package store
 import (
 	"bytes"
 	"context"
+	"database/sql"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -130,4 +131,48 @@ func TestAStoppedUpdateLeavesTheFileAsItWas(t *testing.T) {
 		t.Error(err)
 	}
 	mustOpen(t, path, Options{})
+}
+
+// A copy before an update that does not come out right is not taken for one.
+func TestACopyThatFailsLeavesNothing(t *testing.T) {
+	s := mustOpen(t, newPath(t), Options{})
+	fillClient(t, s, func(string) []byte { return bytes.Repeat([]byte("x"), 50_000) })
+	conn := must(s.writer.Connx(t.Context()))(t)
+	defer conn.Close()
+	latest := must(latestVersion(shipped()))(t)
+	target := filepath.Join(t.TempDir(), "copy.db")
+	for name, copyIt := range map[string]func(fresh string) error{
+		"cut short": func(fresh string) error {
+			if err := copyInto(t.Context(), conn, fresh); err != nil {
+				return err
+			}
+			if err := os.Truncate(fresh, 90_000); err != nil {
+				return err
+			}
+			_, err := verify(t.Context(), fresh, latest)
+			return err
+		},
+		"another version": func(fresh string) error { return copyVerified(t.Context(), conn, fresh, latest+1) },
+		"a row too few":   func(fresh string) error { return copyVerified(t.Context(), lossy{conn, t, fresh}, fresh, latest) },
+	} {
+		if err := writeBeside(target, copyIt); !errors.Is(err, ErrDamaged) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if left := must(filepath.Glob(target + "*"))(t); len(left) > 0 {
+		t.Errorf("left are %v", left)
+	}
+}
+
+// lossy is a connection whose copies lack a row.
+type lossy struct {
+	dbConn
+	t    *testing.T
+	copy string
+}
+
+func (l lossy) ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error) {
+	result, err := l.dbConn.ExecContext(ctx, query, args...)
+	rawly(l.t, l.copy, "DELETE FROM draft")
+	return result, err
 }

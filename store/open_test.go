@@ -38,7 +38,7 @@ func TestFilesArePrivate(t *testing.T) {
 	path := newPath(t)
 	s := mustOpen(t, path, Options{})
 	newClient(t, s)
-	must(s.BackUpTo(t.Context(), filepath.Dir(path), nil))(t)
+	must(s.BackUpTo(t.Context(), filepath.Dir(path)))(t)
 	for _, name := range must(filepath.Glob(filepath.Join(filepath.Dir(path), "*")))(t) {
 		if mode := must(os.Stat(name))(t).Mode().Perm(); mode != 0o600 {
 			t.Errorf("%s has mode %o", filepath.Base(name), mode)
@@ -78,7 +78,7 @@ func TestAwkwardPaths(t *testing.T) {
 		}
 		path := filepath.Join(t.TempDir(), name, name+".db")
 		s := mustOpen(t, path, Options{})
-		if _, err := s.BackUpTo(t.Context(), filepath.Dir(path), nil); err != nil {
+		if _, err := s.BackUpTo(t.Context(), filepath.Dir(path)); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
 		mustClose(t, s)
@@ -100,7 +100,7 @@ func TestAFolderThatCannotBeMade(t *testing.T) {
 		wantErr(t, err, ErrReadOnlyFolder)
 	}
 	s := mustOpen(t, newPath(t), Options{})
-	_, err := s.BackUpTo(t.Context(), filepath.Join(file, "copies"), nil)
+	_, err := s.BackUpTo(t.Context(), filepath.Join(file, "copies"))
 	wantErr(t, err, ErrFolderGone)
 }
 

@@ -34,24 +34,28 @@ type Restoring struct {
 // PrepareRestore unpacks a backup into a new file beside the client file and
 // checks all of it. The client file, which may be open, is not touched; there
 // need not be one. It fails with ErrNotABackup, ErrDamaged, ErrNewerVersion,
-// ErrFolderGone, ErrDiskFull, or with what open failed with. Nothing is then
-// left behind.
-func PrepareRestore(ctx context.Context, backup, clientFile string, open Opener) (*Restoring, error) {
+// ErrFolderGone, ErrDiskFull, ErrWrongPassphrase or ErrWrongCode. Nothing is
+// then left behind.
+func PrepareRestore(ctx context.Context, backup, clientFile string, secret Secret) (*Restoring, error) {
 	path, err := settle(clientFile)
 	if err != nil {
 		return nil, err
 	}
 	r := &Restoring{path: path, fresh: path + restoringMark}
-	if err := writeBeside(r.fresh, func(fresh string) error { return r.fill(ctx, backup, fresh, open) }); err != nil {
+	if err := writeBeside(r.fresh, func(fresh string) error { return r.fill(ctx, backup, fresh, secret) }); err != nil {
 		return nil, restoreTrouble(backup, err)
 	}
 	return r, nil
 }
 
-func (r *Restoring) fill(ctx context.Context, backup, fresh string, open Opener) error {
+func (r *Restoring) fill(ctx context.Context, backup, fresh string, secret Secret) error {
 	out, err := os.OpenFile(fresh, os.O_WRONLY|os.O_TRUNC, fileMode) //nolint:gosec // made a moment ago by writeBeside
 	if err != nil {
 		return fileTrouble(err)
+	}
+	var open opener
+	if !secret.isZero() {
+		open = secret.open
 	}
 	promised, err := unpack(ctx, backup, out, open)
 	if err := errors.Join(err, fileTrouble(out.Close())); err != nil {
@@ -195,32 +199,35 @@ func (s *Store) settleRestore(ctx context.Context) error {
 // from being used: a full disk or a locked key does not.
 func canWait(err error) bool { return errors.Is(err, ErrDiskFull) || errors.Is(err, vault.ErrLocked) }
 
+// trialEffort is enough for a passphrase that is random and forgotten at once.
+const trialEffort vault.Effort = 10
+
 // Rehearse restores a backup on trial into a new private folder below folder,
-// opens everything in it with opts, and removes it again. It returns what is
-// inside. It fails as PrepareRestore and Open do.
-func Rehearse(ctx context.Context, backup, folder string, open Opener, opts Options) (in Inside, err error) {
+// opens everything in it, and removes it again. It returns what is inside. It
+// fails as PrepareRestore, Open and Check do.
+func Rehearse(ctx context.Context, backup, folder string, secret Secret) (in Inside, err error) {
 	trial, err := os.MkdirTemp(folder, "handbreadth-rehearsal-")
 	if err != nil {
 		return in, fileTrouble(err)
 	}
-	defer func() {
-		if gone := os.RemoveAll(trial); gone != nil {
-			err = errors.Join(err, fileTrouble(gone))
-		}
-	}()
+	defer func() { err = errors.Join(err, fileTrouble(os.RemoveAll(trial))) }()
 	path := filepath.Join(trial, "clients.db")
-	r, err := PrepareRestore(ctx, backup, path, open)
+	r, err := PrepareRestore(ctx, backup, path, secret)
 	if err != nil {
 		return in, err
 	}
 	if _, err := r.Exchange(ctx, time.Now()); err != nil {
 		return in, err
 	}
-	s, err := Open(ctx, path, opts)
+	s, err := Open(ctx, path, Options{Effort: trialEffort})
 	if err != nil {
 		return in, err
 	}
-	return r.Inside, errors.Join(s.Check(ctx), s.Close())
+	defer func() { err = errors.Join(err, s.Close()) }()
+	if err := secret.unlock(ctx, s); err != nil {
+		return in, err
+	}
+	return r.Inside, s.Check(ctx)
 }
 
 // restoreTrouble gives an error the words for a restore.

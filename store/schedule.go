@@ -95,7 +95,7 @@ func superseded(made []time.Time, now time.Time) []int {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return made[b].Compare(made[a]) }) // the newest first
+	slices.SortFunc(order, func(a, b int) int { return cmp.Or(made[b].Compare(made[a]), cmp.Compare(b, a)) }) // the newest first
 	keep := map[int]bool{}
 	var past []int
 	for _, i := range order {

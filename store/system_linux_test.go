@@ -73,7 +73,7 @@ func TestAFullDisk(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(disk, "rest"), make([]byte, 1<<20), 0o600); err == nil {
 		t.Fatal("the disk is larger than it was made")
 	}
-	_, err := s.BackUpTo(t.Context(), disk, nil)
+	_, err := s.BackUpTo(t.Context(), disk)
 	wantErr(t, err, ErrDiskFull)
 	_, err = Open(t.Context(), filepath.Join(disk, "new.db"), Options{})
 	wantErr(t, err, ErrDiskFull)
