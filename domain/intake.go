@@ -31,6 +31,7 @@ type Intake struct {
 	Exercise    unit.Kilocalorie
 	Goal        energy.Goal
 	MealsPerDay int
+	Hand        HandIntake
 	Pattern     food.Pattern
 	Avoid       []food.Allergen
 	Screening   screen.Answers

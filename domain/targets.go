@@ -3,6 +3,7 @@ package domain
 import (
 	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
+	"handbreadth/domain/food"
 	"handbreadth/domain/hand"
 	"handbreadth/domain/macro"
 	"handbreadth/domain/screen"
@@ -44,8 +45,12 @@ type Targets struct {
 	// Availability is the energy left for the body after training. It has no steps
 	// where it was not assessed: see [screen.Availability].
 	Availability derive.Derived[screen.EnergyAvailable]
-	Contents     hand.Contents
-	Allotment    hand.Allotment
+	// Calibration is the size of the client's hand; it is in Contents. Fillings
+	// say which foods fill each measure.
+	Calibration hand.Calibration
+	Fillings    [4]food.Filling
+	Contents    hand.Contents
+	Allotment   hand.Allotment
 }
 
 func newTargets(p Plan, outcome energy.Outcome) *Targets {
@@ -79,11 +84,15 @@ func newTargets(p Plan, outcome energy.Outcome) *Targets {
 	t.Availability = screen.Availability(screen.AvailabilityInput{
 		Target: t.Energy.Value, Exercise: in.Exercise, Lean: p.Body.Lean.Value, BMI: p.BMI.Value,
 	})
-	t.Contents = hand.Fill(in.Pattern, in.Avoid)
+	var contents hand.Contents
+	contents, t.Fillings = hand.FillChosen(in.Hand.Basket, in.Pattern, in.Avoid)
+	t.Calibration = in.calibration()
+	t.Contents = contents.Scaled(t.Calibration)
 	t.Allotment = hand.Allot(hand.Aim{
 		Meals: in.MealsPerDay, Energy: t.Energy.Value, Protein: t.Protein.Value,
 		Fat: t.Fat.Value, Carbohydrate: t.Split.Total.Value, FatFloor: t.FatFloor,
 		FewVegetables: in.Screening.Yes(screen.GutNarrowing),
+		Wishes:        in.Hand.Wishes, Sizes: in.Hand.Sizes,
 	}, t.Contents)
 	return t
 }
