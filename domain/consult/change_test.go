@@ -18,7 +18,7 @@ var changeCases = []struct {
 	mustNot string
 	why     string // where nothing changes, why
 }{
-	{key: "date", to: `"2026-06-18"`, must: "date resting maintenance target fat carbohydrate fibre", mustNot: "status protein"},
+	{key: "date", to: `"2026-05-18"`, must: "date resting maintenance target fat carbohydrate fibre", mustNot: "status protein"},
 	{key: "client.name", to: `"Wren Hollowbrook"`, mustNot: all, why: "the plan file names nobody"},
 	{key: "client.born", to: `"1970-05-17"`, must: "resting maintenance target fat carbohydrate fibre findings", mustNot: "status date protein"},
 	{key: "client.equation_sex", to: `"male"`, must: "resting maintenance target fat carbohydrate fibre findings measures_per_day", mustNot: "status date protein"},
@@ -30,6 +30,31 @@ var changeCases = []struct {
 	{key: "goal.weight", to: `"69 kg"`, must: "target fat carbohydrate fibre", mustNot: "status date resting maintenance protein"},
 	{key: "goal.by", to: `"2026-12-31"`, must: "target fat carbohydrate fibre", mustNot: "status date resting maintenance protein"},
 	{key: "goal.kcal_per_day", to: `1700`, base: changes{"goal": `{"kind":"lose"}`}, must: "target fat carbohydrate fibre", mustNot: "status date resting maintenance protein"},
+	{key: "goal.per_week", to: `"0.7 lb"`, base: changes{"goal": `{"kind":"lose","weight":"66 kg","per_week":"0.25 kg"}`}, must: "target static_target reached_on projection fat carbohydrate fibre", mustNot: "status date resting maintenance protein cross_checks resting_equations"},
+	{key: "activity", to: `{"customary":"hard"}`, must: "maintenance target fat carbohydrate fibre cross_checks", mustNot: "status date resting resting_equations"},
+	{key: "activity", to: `{"day":[{"what":"sleeping","hours":8},{"what":"05010","hours":5}]}`, must: "maintenance target fat carbohydrate fibre derivation", mustNot: "status date resting resting_equations"},
+	{key: "body.neck", to: `"36 cm"`, base: tape, must: "target projection derivation", mustNot: "status date resting maintenance protein findings static_target cross_checks"},
+	{key: "body.waist", to: `"88 cm"`, base: tape, must: "target projection derivation", mustNot: "status date resting maintenance protein findings static_target cross_checks"},
+	{key: "body.hip", to: `"110 cm"`, base: tape, must: "target projection derivation", mustNot: "status date resting maintenance protein findings static_target cross_checks"},
+	{key: "body.fat_percent", to: `24`, must: "target projection resting_equations derivation", mustNot: "status date resting maintenance protein findings static_target cross_checks"},
+	{key: "body.points", to: `"asian"`, base: tape, mustNot: all, why: "the class of BMI is for the practitioner's screen"},
+	{key: "measured_resting_kcal_per_day", to: `1600`, must: "resting maintenance target fat carbohydrate fibre projection derivation", mustNot: "status date protein findings cross_checks resting_equations"},
+	{key: "exercise_kcal_per_day", to: `250`, must: "derivation", mustNot: "status date findings measures_per_day meals projection " + targets, why: "it speaks where energy availability is low"},
+	{key: "training", to: `"strength"`, must: "protein fat carbohydrate measures_per_day meals", mustNot: "status date resting maintenance target fibre"},
+	{key: "reproduction.weeks", to: `30`, base: expecting, must: "maintenance target cross_checks derivation", mustNot: "status date resting projection"},
+	{key: "reproduction.weight_before", to: `"52 kg"`, base: expecting, must: "cross_checks derivation", mustNot: "status date projection " + targets},
+	{key: "reproduction.breastfeeding", to: `"second_half_year"`, base: feeding, must: "cross_checks maintenance target protein derivation", mustNot: "status date resting projection"},
+	{key: "usual_fibre_g_per_day", to: `9.5`, must: "findings", mustNot: "status date measures_per_day meals projection " + targets},
+	{key: "scored.scoff", to: `2`, must: "status findings target", mustNot: "date resting maintenance"},
+	{key: "scored.must", to: `2`, base: held, must: "findings", mustNot: "status date projection measures_per_day meals " + targets},
+	{key: "scored.mst", to: `3`, base: held, must: "findings", mustNot: "status date projection measures_per_day meals " + targets},
+	{key: "scored.recent_loss_percent", to: `7`, base: held, must: "findings", mustNot: "status date projection measures_per_day meals " + targets},
+	{key: "scored.days_of_little_food", to: `7`, base: held, must: "findings", mustNot: "status date projection measures_per_day meals " + targets},
+	{key: "scored.low_electrolytes", to: `true`, base: held, must: "status findings target", mustNot: "date resting maintenance"},
+	{key: "scored.alcohol_or_listed_medicine", to: `true`, base: held, must: "findings", mustNot: "status date projection measures_per_day meals " + targets},
+	{key: "fat_floor_g_per_kg", to: `1.2`, must: "fat carbohydrate measures_per_day meals", mustNot: "status date resting maintenance target protein fibre findings"},
+	{key: "protein_basis", to: `"lean"`, base: changes{"protein_g_per_kg": `1.4`}, must: "protein fat carbohydrate derivation", mustNot: "status date resting maintenance target fibre findings"},
+	{key: "carbohydrate_counted", to: `"available"`, must: "carbohydrate available_carbohydrate derivation", mustNot: "status date resting maintenance target protein fat fibre findings"},
 	{key: "meals_per_day", to: `5`, must: "meals", mustNot: "status date " + targets + " findings"},
 	{key: "eating_pattern", to: `"vegan"`, must: "measures_per_day meals derivation", mustNot: "status date " + targets + " findings"},
 	{key: "avoid", to: `["milk","egg","fish","soybean","tree_nut"]`, must: "derivation", mustNot: "status date " + targets + " findings"},
@@ -46,7 +71,24 @@ var changeCases = []struct {
 
 const (
 	targets = "resting maintenance target protein fat carbohydrate fibre"
-	all     = "status date findings hold_reasons measures_per_day meals projection derivation " + targets
+	all     = "status date findings hold_reasons measures_per_day meals projection reached_on holding static_target " +
+		"available_carbohydrate cross_checks resting_equations derivation " + targets
+)
+
+// Bases of several cases: a body measured with a tape; pregnancy and
+// breastfeeding, which a plan that holds the weight may go with; a plan with the
+// reasons of what screening finds.
+var (
+	tape      = changes{"body": `{"neck":"33 cm","waist":"80 cm","hip":"104 cm"}`}
+	expecting = changes{
+		"goal": `{"kind":"maintain"}`, "reproduction": `{"weeks":20,"weight_before":"68 kg"}`,
+		"screening.pregnant_or_breastfeeding": `true`, "hold_reasons": allReasons(),
+	}
+	feeding = changes{
+		"goal": `{"kind":"maintain"}`, "reproduction": `{"breastfeeding":"first_half_year"}`,
+		"screening.pregnant_or_breastfeeding": `true`, "hold_reasons": allReasons(),
+	}
+	held = changes{"goal": `{"kind":"gain"}`, "hold_reasons": allReasons()}
 )
 
 func TestEveryInputChangesWhatDependsOnIt(t *testing.T) {
@@ -78,7 +120,7 @@ func TestEveryKeyHasAChangeCase(t *testing.T) {
 	}
 	check := func(prefix string, schema []field) {
 		for _, f := range schema {
-			if key := prefix + f.key; !tried[key] && !slices.Contains([]string{"client", "goal", "screening"}, key) {
+			if key := prefix + f.key; !tried[key] && !slices.Contains(append(sections, "screening"), key) {
 				t.Errorf("no case changes %s", key)
 			}
 		}
@@ -86,6 +128,9 @@ func TestEveryKeyHasAChangeCase(t *testing.T) {
 	check("", rootFields)
 	check("client.", clientFields)
 	check("goal.", goalFields)
+	check("body.", bodyFields)
+	check("reproduction.", reproductionFields)
+	check("scored.", scoredFields())
 }
 
 // topLevel returns the values of a plan file by their short names: target for

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"handbreadth/domain"
+	"handbreadth/domain/screen"
 	"handbreadth/domain/unit"
 )
 
@@ -102,6 +103,16 @@ func problemsOf(t testing.TB, file []byte) unit.Problems {
 		t.Errorf("%d problems on %d lines:\n%v", len(ps), len(lines), err)
 	}
 	return ps
+}
+
+// allReasons is a reason for every hold there is, as JSON.
+func allReasons() string {
+	reasons := map[string]string{}
+	for _, code := range screen.HoldCodes() {
+		reasons[code] = "known to the doctor"
+	}
+	text, _ := json.Marshal(reasons) // a map of texts cannot fail
+	return string(text)
 }
 
 func fields(ps unit.Problems) string {

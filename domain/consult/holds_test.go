@@ -14,7 +14,7 @@ import (
 // A plan is never held by what the file has no key for, and once every hold has
 // its reason nothing holds it any more.
 func TestEveryHoldHasAKey(t *testing.T) {
-	codes := HoldCodes()
+	codes := screen.HoldCodes()
 	rapid.Check(t, func(rt *rapid.T) {
 		c := changes{
 			"client.born":              quote(rt, "born", "1935-01-01", "1950-01-01", "1990-05-17", "2005-12-31"),
@@ -48,20 +48,28 @@ func TestEveryHoldHasAKey(t *testing.T) {
 	})
 }
 
-// Every code that can be given a reason is the code of some hold: those that
-// are computed come up in these plans.
+// Every code that can be given a reason is the code of some hold: those that no
+// question gives come up in these plans.
 func TestEveryHoldCodeCanHold(t *testing.T) {
 	seen := map[string]bool{}
 	for _, c := range []changes{
 		{"screening": ""},
 		{"goal": `{"kind":"lose","kcal_per_day":1100}`},
 		{"client.born": `"1950-01-01"`},
+		{"exercise_kcal_per_day": `900`},
+		{"scored": `{"days_of_little_food":7}`},
 	} {
 		for _, f := range planned(t, changed(t, sample(t, "example.json"), c)).Findings {
 			seen[f.Code] = seen[f.Code] || f.Level == derive.Hold
 		}
 	}
-	for _, code := range computedHolds {
+	for _, q := range screen.Questions() {
+		plan := planned(t, changed(t, sample(t, "example.json"), changes{"screening." + string(q.Code): "true"}))
+		for _, f := range plan.Findings {
+			seen[f.Code] = seen[f.Code] || f.Level == derive.Hold
+		}
+	}
+	for _, code := range screen.HoldCodes() {
 		if !seen[code] {
 			t.Errorf("%s did not hold", code)
 		}

@@ -12,8 +12,10 @@ import (
 	"pgregory.net/rapid"
 
 	"handbreadth/domain"
+	"handbreadth/domain/body"
 	"handbreadth/domain/energy"
 	"handbreadth/domain/food"
+	"handbreadth/domain/macro"
 	"handbreadth/domain/screen"
 	"handbreadth/domain/unit"
 )
@@ -21,18 +23,29 @@ import (
 // The equivalences are exact: 1 lb = 0.45359237 kg, 1 ft = 30.48 cm
 // (international yard and pound agreement, 1959).
 func TestParseReadsEveryKey(t *testing.T) {
+	visit := unit.Date{Year: 2026, Month: time.March, Day: 2}
 	want := domain.Intake{
-		Date:   unit.Date{Year: 2026, Month: time.March, Day: 2},
+		Date:   visit,
 		Client: domain.Client{Name: "Ødger Månelys", Born: unit.Date{Year: 1958, Month: time.November, Day: 12}, EquationSex: energy.Male},
 		Height: 181, Weight: 98.5,
-		Activity:    energy.Activity{PAL: 1.62},
-		Goal:        energy.Goal{Kind: energy.Lose, Weight: 92, Energy: 2150},
-		MealsPerDay: 4, Pattern: food.Pescatarian, Avoid: []food.Allergen{food.TreeNuts, food.Lupin},
-		Screening:      screen.Answers{screen.Lithium: screen.Yes}.AllNo(),
-		CarbFatBalance: 62.5, FatFloor: 25, ProteinPerKg: 1.1, RestingEquation: energy.MifflinStJeor,
+		Activity: energy.Activity{Day: []energy.Span{
+			{Pursuit: pursuitOf(t, "07030"), Hours: 8}, {Pursuit: pursuitOf(t, "11580"), Hours: 6.5}, {Pursuit: pursuitOf(t, "17190"), Hours: 1},
+		}},
+		Goal:            energy.Goal{Kind: energy.Lose, Weight: 92, PerWeek: 0.25},
+		Body:            domain.BodyMeasures{Neck: 41, Waist: 106.68, Hip: 106.5, Fat: 29.5, Points: body.AsianPoints},
+		MeasuredResting: 1790, Exercise: 150, Training: macro.TrainingStrength,
+		MealsPerDay: 4, Pattern: food.Pescatarian, Avoid: []food.Allergen{food.TreeNuts, food.Lupin}, UsualFibre: 17.5,
+		Screening: screen.Answers{screen.Lithium: screen.Yes}.AllNo(),
+		Scored: screen.Scored{
+			Scores:     screen.Scores{screen.SCOFF: {Points: 1, Asked: true}, screen.MUST: {Asked: true}, screen.MST: {Points: 1, Asked: true}},
+			RecentLoss: screen.Told[unit.Percent]{Asked: true}, DaysOfLittle: screen.Told[unit.Day]{Value: 2, Asked: true},
+			LowElectrolytes: screen.No, AlcoholOrDrugs: screen.Yes,
+		},
+		CarbFatBalance: 62.5, FatFloor: 25, FatFloorPerKg: 0.75, ProteinPerKg: 1.1, ProteinBasis: macro.BasisAdjusted,
+		Counting: macro.CountAvailable, RestingEquation: energy.KatchMcArdle,
 		Reasons: screen.Reasons{
-			"lithium":     {Text: "Agreed with the prescriber on 27 February", Date: unit.Date{Year: 2026, Month: time.March, Day: 2}},
-			"older_adult": {Text: "Agreed with the doctor", Date: unit.Date{Year: 2026, Month: time.March, Day: 2}},
+			"lithium":     {Text: "Agreed with the prescriber on 27 February", Date: visit},
+			"older_adult": {Text: "Agreed with the doctor", Date: visit},
 		},
 	}
 	if got := parsed(t, sample(t, "every-key.json")); !reflect.DeepEqual(got, want) {
@@ -41,6 +54,87 @@ func TestParseReadsEveryKey(t *testing.T) {
 	us := parsed(t, sample(t, "us.json"))
 	if math.Abs(float64(us.Weight)-160*0.45359237) > 1e-9 || math.Abs(float64(us.Height)-65*2.54) > 1e-9 {
 		t.Errorf("160 lb is %v kg, 5 ft 5 in is %v cm", us.Weight, us.Height)
+	}
+}
+
+// The keys that the file of every key has no room for.
+func TestParseReadsTheOtherKeys(t *testing.T) {
+	base := sample(t, "example.json")
+	for _, c := range []struct {
+		c    changes
+		set  func(*domain.Intake)
+		name string
+	}{
+		{changes{"activity": `{"level":"active"}`}, func(in *domain.Intake) { in.Activity = energy.Activity{Category: energy.Active} }, "level"},
+		{changes{"activity": `{"pal":1.62}`}, func(in *domain.Intake) { in.Activity = energy.Activity{PAL: 1.62} }, "PAL"},
+		{changes{"activity": `{"customary":"light"}`}, func(in *domain.Intake) { in.Activity = energy.Activity{Customary: "light"} }, "customary factor"},
+		{changes{"goal": `{"kind":"lose","kcal_per_day":1800}`}, func(in *domain.Intake) { in.Goal = energy.Goal{Kind: energy.Lose, Energy: 1800} }, "energy"},
+		{changes{"goal": `{"kind":"lose","per_week":"1 lb"}`}, func(in *domain.Intake) { in.Goal = energy.Goal{Kind: energy.Lose, PerWeek: 0.45359237} }, "rate"},
+		{changes{"reproduction": `{"weeks":20,"weight_before":"68 kg"}`}, func(in *domain.Intake) {
+			in.Reproduction = energy.Reproduction{Weeks: 20, PrePregnant: 68}
+		}, "pregnancy"},
+		{changes{"reproduction": `{"breastfeeding":"second_half_year"}`}, func(in *domain.Intake) {
+			in.Reproduction = energy.Reproduction{Breastfeeding: energy.SecondHalfYear}
+		}, "breastfeeding"},
+		{changes{"body": `{"points":"who"}`}, func(in *domain.Intake) { in.Body.Points = body.WorldPoints }, "points"},
+		{
+			changes{"training": `"none"`, "protein_basis": `"by_bmi"`, "carbohydrate_counted": `"total"`, "body": `{}`, "scored": `{}`, "reproduction": `{}`},
+			func(*domain.Intake) {}, "the defaults by name",
+		},
+	} {
+		want := parsed(t, base)
+		c.set(&want)
+		if got := parsed(t, changed(t, base, c.c)); !reflect.DeepEqual(got, want) {
+			t.Errorf("%s: got %+v\nwant %+v", c.name, got, want)
+		}
+	}
+}
+
+func pursuitOf(t *testing.T, code string) energy.Pursuit {
+	t.Helper()
+	p, known := energy.PursuitByCode(code)
+	if !known {
+		t.Fatalf("no activity has the code %s", code)
+	}
+	return p
+}
+
+// An activity goes by its word and by its code, and no two share either.
+func TestPursuitWords(t *testing.T) {
+	seen := map[string]bool{}
+	for _, p := range energy.Pursuits() {
+		for _, name := range []string{p.Code, pursuitWord(p)} {
+			if seen[name] {
+				t.Errorf("%s stands for two activities", name)
+			}
+			seen[name] = true
+			day := fmt.Sprintf(`{"day":[{"hours":1.5,"what":%q}]}`, name)
+			got := parsed(t, changed(t, sample(t, "example.json"), changes{"activity": day})).Activity.Day
+			if len(got) != 1 || got[0] != (energy.Span{Pursuit: p, Hours: 1.5}) {
+				t.Errorf("%s: got %+v", name, got)
+			}
+		}
+	}
+}
+
+// Every resting equation can be chosen: lean mass is estimated where body fat
+// was not measured.
+func TestEveryEquationCanBeChosen(t *testing.T) {
+	codes := energy.RestingEquations()
+	if len(codes) != 9 {
+		t.Errorf("%d equations", len(codes))
+	}
+	resting := map[float64]energy.RestingEquation{}
+	for _, code := range codes {
+		plan := planned(t, changed(t, sample(t, "example.json"), changes{"resting_equation": fmt.Sprintf("%q", code)}))
+		step, _ := plan.Resting.Last()
+		if name := step.Inputs[0].Text; !strings.HasPrefix(name, code.Name()) {
+			t.Errorf("%s was worked out by %s", code, name)
+		}
+		if other, same := resting[float64(plan.Resting.Value)]; same {
+			t.Errorf("%s and %s give the same", code, other)
+		}
+		resting[float64(plan.Resting.Value)] = code
 	}
 }
 
@@ -67,7 +161,9 @@ func TestLeftOutKeysHaveTheStatedDefaults(t *testing.T) {
 
 // Every key with every wrong type, a null among them: one problem, of that key.
 func TestWrongTypesAreNamed(t *testing.T) {
-	file := changed(t, sample(t, "every-key.json"), changes{"activity": `{"level":"active"}`})
+	file := changed(t, sample(t, "every-key.json"), changes{
+		"activity": `{"level":"active"}`, "goal": `{"kind":"lose"}`, "reproduction": `{}`,
+	})
 	right := map[string]string{
 		"date": `""`, "height": `""`, "weight": `""`, "client": `{}`, "client.name": `""`, "client.born": `""`,
 		"client.equation_sex": `""`, "activity": `{}`, "activity.level": `""`, "goal": `{}`, "goal.kind": `""`,
@@ -75,6 +171,13 @@ func TestWrongTypesAreNamed(t *testing.T) {
 		"avoid": `[]`, "screening": `{}`, "screening.all_asked": `true`, "screening.lithium": `true`, "screening.frail": `true`,
 		"carb_fat_balance_percent": `0`, "fat_floor_percent": `0`, "protein_g_per_kg": `0`, "resting_equation": `""`,
 		"hold_reasons": `{}`, "hold_reasons.lithium": `""`,
+		"activity.pal": `0`, "activity.customary": `""`, "activity.day": `[]`, "goal.per_week": `""`,
+		"body": `{}`, "body.neck": `""`, "body.waist": `""`, "body.hip": `""`, "body.fat_percent": `0`, "body.points": `""`,
+		"measured_resting_kcal_per_day": `0`, "exercise_kcal_per_day": `0`, "training": `""`,
+		"reproduction": `{}`, "reproduction.weeks": `0`, "reproduction.weight_before": `""`, "reproduction.breastfeeding": `""`,
+		"usual_fibre_g_per_day": `0`, "scored": `{}`, "scored.scoff": `0`, "scored.must": `0`, "scored.mst": `0`,
+		"scored.recent_loss_percent": `0`, "scored.days_of_little_food": `0`, "scored.low_electrolytes": `true`,
+		"scored.alcohol_or_listed_medicine": `true`, "fat_floor_g_per_kg": `0`, "protein_basis": `""`, "carbohydrate_counted": `""`,
 	}
 	for path, kind := range right {
 		for _, wrong := range []string{`null`, `true`, `[]`, `[1]`, `{}`, `{"a":1}`, `168`, `-0.5`, `"168"`, `"no such word"`} {
@@ -84,7 +187,11 @@ func TestWrongTypesAreNamed(t *testing.T) {
 			if strings.HasPrefix(path, "hold_reasons.") && wrong[0] == '"' {
 				continue
 			}
-			ps := problemsOf(t, changed(t, file, changes{path: wrong}))
+			c := changes{path: wrong}
+			if strings.HasPrefix(path, "activity.") && path != "activity.level" {
+				c["activity.level"] = "" // one of the four may stand
+			}
+			ps := problemsOf(t, changed(t, file, c))
 			if len(ps) != 1 || ps[0].Field != path || ps[0].Given == "" {
 				t.Errorf("%s = %s: got %v", path, wrong, ps)
 			}
@@ -94,6 +201,7 @@ func TestWrongTypesAreNamed(t *testing.T) {
 
 func TestRules(t *testing.T) {
 	goal := func(text string) changes { return changes{"goal": text} }
+	day := func(parts string) changes { return changes{"activity": `{"day":[` + parts + `]}`} }
 	cases := []struct {
 		name  string
 		c     changes
@@ -117,14 +225,26 @@ func TestRules(t *testing.T) {
 		{"weight with a length", changes{"weight": `"168 cm"`}, "weight", "with its unit"},
 		{"bare goal weight", changes{"goal.weight": `"66"`}, "goal.weight", "with its unit"},
 		{"no activity", changes{"activity": ""}, "activity", "PAL"},
-		{"activity without either", changes{"activity": `{}`}, "activity", "one of level and pal"},
-		{"activity with both", changes{"activity": `{"level":"active","pal":1.6}`}, "activity", "one of level and pal"},
+		{"activity without either", changes{"activity": `{}`}, "activity", "one of level, pal, customary and day"},
+		{"activity with both", changes{"activity": `{"level":"active","pal":1.6}`}, "activity", "one of level, pal, customary and day"},
 		{"no such level", changes{"activity": `{"level":"sedentary"}`}, "activity.level", "inactive, low_active"},
 		{"PAL 0", changes{"activity": `{"pal":0}`}, "activity.pal", "1.0 to 2.5"},
 		{"PAL 0.99", changes{"activity": `{"pal":0.99}`}, "activity.pal", "1.0 to 2.5"},
 		{"PAL 1.0", changes{"activity": `{"pal":1.0}`, "goal": `{"kind":"maintain"}`}, "", ""},
 		{"PAL 2.5", changes{"activity": `{"pal":2.5}`}, "", ""},
 		{"PAL 2.51", changes{"activity": `{"pal":2.51}`}, "activity.pal", "1.0 to 2.5"},
+		{"no such factor", changes{"activity": `{"customary":"lively"}`}, "activity.customary", "little, light"},
+		{"an empty day", changes{"activity": `{"day":[]}`}, "activity.day", "hours"},
+		{"a day of something else", changes{"activity": `{"day":["sleeping"]}`}, "activity.day[0]", "what, hours"},
+		{"no such activity", day(`{"what":"levitating","hours":1}`), "activity.day[0].what", "desk_work"},
+		{"no activity named", day(`{"what":"sleeping","hours":8},{"hours":1}`), "activity.day[1].what", "desk_work"},
+		{"no hours", day(`{"what":"sleeping"}`), "activity.day[0].hours", "0.01 to 24"},
+		{"no hours at all", day(`{"what":"sleeping","hours":0}`), "activity.day[0].hours", "0.01 to 24"},
+		{"hours as text", day(`{"what":"sleeping","hours":"8 h"}`), "activity.day[0].hours", "number"},
+		{"hours beyond a day", day(`{"what":"sleeping","hours":24.5}`), "activity.day[0].hours", "0.01 to 24"},
+		{"a day too long", day(`{"what":"sleeping","hours":20},{"what":"yoga","hours":4.5}`), "activity.day", "24"},
+		{"a full day", day(`{"what":"sleeping","hours":20},{"what":"yoga","hours":4}`), "", ""},
+		{"an unknown key in a day", day(`{"what":"sleeping","hours":8,"met":1}`), "activity.day[0].met", "no such key"},
 		{"no goal", changes{"goal": ""}, "goal.kind", "lose, maintain or gain"},
 		{"goal without a kind", goal(`{"kcal_per_day":1800}`), "goal.kind", "lose, maintain or gain"},
 		{"lose without more", goal(`{"kind":"lose"}`), "", ""},
@@ -140,6 +260,40 @@ func TestRules(t *testing.T) {
 		{"energy as text", goal(`{"kind":"lose","kcal_per_day":"1800 kcal"}`), "goal.kcal_per_day", "number"},
 		{"energy beyond numbers", goal(`{"kind":"lose","kcal_per_day":1e999}`), "goal.kcal_per_day", "number"},
 		{"energy and date", goal(`{"kind":"lose","weight":"66 kg","by":"2026-08-31","kcal_per_day":1800}`), "goal.by", "not both"},
+		{"a rate", goal(`{"kind":"lose","weight":"66 kg","per_week":"500 g a week"}`), "", ""},
+		{"a rate without a weight", goal(`{"kind":"gain","per_week":"0,25 kg"}`), "", ""},
+		{"a bare rate", goal(`{"kind":"lose","per_week":"0.5"}`), "goal.per_week", "with its unit"},
+		{"a rate with a sign", goal(`{"kind":"lose","per_week":"-0.5 kg"}`), "goal.per_week", "without a sign"},
+		{"a rate that is no rate", goal(`{"kind":"lose","per_week":"3 kg"}`), "goal.per_week", "0.05 to 2 kg"},
+		{"a rate to maintain", goal(`{"kind":"maintain","per_week":"0.5 kg"}`), "goal.per_week", "maintain"},
+		{"rate and date", goal(`{"kind":"lose","weight":"66 kg","by":"2026-08-31","per_week":"0.5 kg"}`), "goal.per_week", "not both"},
+		{"rate and energy", goal(`{"kind":"lose","per_week":"0.5 kg","kcal_per_day":1800}`), "goal.per_week", "not both"},
+		{"a neck like a house", changes{"body": `{"neck":"81 cm"}`}, "body.neck", "80 cm"},
+		{"a bare waist", changes{"body": `{"waist":"90"}`}, "body.waist", "with its unit"},
+		{"a waist that is none", changes{"body": `{"waist":"9 cm"}`}, "body.waist", "20 to 250 cm"},
+		{"a waist under the neck", changes{"body": `{"waist":"34 cm","neck":"36 cm"}`}, "body.waist", "neck"},
+		{"fat 2.9", changes{"body": `{"fat_percent":2.9}`}, "body.fat_percent", "3 to 65"},
+		{"fat 65", changes{"body": `{"fat_percent":65}`}, "", ""},
+		{"other points", changes{"body": `{"points":"world"}`}, "body.points", "who or asian"},
+		{"measured 499", changes{"measured_resting_kcal_per_day": `499`}, "measured_resting_kcal_per_day", "500 to 5000"},
+		{"exercise 4001", changes{"exercise_kcal_per_day": `4001`}, "exercise_kcal_per_day", "0 to 4000"},
+		{"no exercise", changes{"exercise_kcal_per_day": `0`}, "", ""},
+		{"no such training", changes{"training": `"chess"`}, "training", "none, endurance or strength"},
+		{"week 43", changes{"reproduction": `{"weeks":43}`}, "reproduction.weeks", "1 to 42"},
+		{"half a week", changes{"reproduction": `{"weeks":20.5}`}, "reproduction.weeks", "whole"},
+		{"another half year", changes{"reproduction": `{"breastfeeding":"third"}`}, "reproduction.breastfeeding", "first_half_year"},
+		{"a weight before like a car", changes{"reproduction": `{"weeks":20,"weight_before":"900 kg"}`}, "reproduction.weight_before", "20 to 400"},
+		{"no fibre at all", changes{"usual_fibre_g_per_day": `0`}, "usual_fibre_g_per_day", "1 to 150"},
+		{"SCOFF 6", changes{"scored": `{"scoff":6}`}, "scored.scoff", "0 to 5"},
+		{"MUST 7", changes{"scored": `{"must":7}`}, "scored.must", "0 to 6"},
+		{"MST -1", changes{"scored": `{"mst":-1}`}, "scored.mst", "0 to 5"},
+		{"half a point", changes{"scored": `{"mst":0.5}`}, "scored.mst", "whole"},
+		{"a loss of more than all", changes{"scored": `{"recent_loss_percent":61}`}, "scored.recent_loss_percent", "0 to 60"},
+		{"a year of days", changes{"scored": `{"days_of_little_food":366}`}, "scored.days_of_little_food", "0 to 365"},
+		{"no such questionnaire", changes{"scored": `{"eat26":3}`}, "scored.eat26", "no such key"},
+		{"a floor of 0.2 g/kg", changes{"fat_floor_g_per_kg": `0.2`}, "fat_floor_g_per_kg", "0.3 to 1.5"},
+		{"no such basis", changes{"protein_basis": `"ideal"`}, "protein_basis", "by_bmi, current, adjusted or lean"},
+		{"no such counting", changes{"carbohydrate_counted": `"net"`}, "carbohydrate_counted", "total or available"},
 		{"no meals", changes{"meals_per_day": `0`}, "meals_per_day", "1 to 6"},
 		{"seven meals", changes{"meals_per_day": `7`}, "meals_per_day", "1 to 6"},
 		{"two and a half meals", changes{"meals_per_day": `2.5`}, "meals_per_day", "whole"},
@@ -164,7 +318,7 @@ func TestRules(t *testing.T) {
 		{"protein 0", changes{"protein_g_per_kg": `0`}, "protein_g_per_kg", "0.8 to 2.5"},
 		{"protein 0.79", changes{"protein_g_per_kg": `0.79`}, "protein_g_per_kg", "0.8 to 2.5"},
 		{"no such equation", changes{"resting_equation": `"no_such"`}, "resting_equation", "mifflin_st_jeor"},
-		{"an equation that needs lean mass", changes{"resting_equation": `"katch_mcardle"`}, "resting_equation", "mifflin_st_jeor"},
+		{"an equation that needs lean mass", changes{"resting_equation": `"katch_mcardle"`}, "", ""},
 		{"a reason for a caution", changes{"hold_reasons": `{"warfarin":"x"}`}, "hold_reasons.warfarin", "no such key"},
 		{"a reason for a referral", changes{"hold_reasons": `{"under_18":"x"}`}, "hold_reasons.under_18", "no such key"},
 		{"a reason that is not needed", changes{"hold_reasons": `{"lithium":"x","rate_fast":""}`}, "", ""},
@@ -184,6 +338,35 @@ func TestRules(t *testing.T) {
 		ps := problemsOf(t, file)
 		if len(ps) != 1 || ps[0].Field != c.field || !strings.Contains(ps[0].Accepted, c.says) {
 			t.Errorf("%s: got %v; want one problem with %s that says %q", c.name, ps, c.field, c.says)
+		}
+	}
+}
+
+// The domain names its fields as the consult file does, so that a problem leads
+// to its key.
+func TestFieldsAreKeys(t *testing.T) {
+	known := map[string]bool{}
+	for section, schema := range map[string][]field{
+		"": rootFields, "client.": clientFields, "activity.": activityFields, "goal.": goalFields, "body.": bodyFields,
+		"reproduction.": reproductionFields, "scored.": scoredFields(), "activity.day[0].": spanFields(new(energy.Span)),
+	} {
+		for _, f := range schema {
+			known[section+f.key] = true
+		}
+	}
+	for _, name := range []string{
+		domain.FieldDate, domain.FieldBorn, domain.FieldSex, domain.FieldHeight, domain.FieldWeight, domain.FieldNeck, domain.FieldWaist,
+		domain.FieldHip, domain.FieldFatPercent, domain.FieldPoints, domain.FieldActivity, domain.FieldActivityDay, domain.FieldCustomary,
+		domain.FieldExercise, domain.FieldGoalKind, domain.FieldGoal, domain.FieldGoalBy, domain.FieldGoalPerWeek, domain.FieldGoalKcal,
+		domain.FieldMeals, domain.FieldPattern, domain.FieldBalance, domain.FieldFloor, domain.FieldFloorPerKg, domain.FieldProtein,
+		domain.FieldProteinBasis, domain.FieldTraining, domain.FieldUsualFibre, domain.FieldCounting, domain.FieldEquation,
+		domain.FieldMeasuredResting, domain.FieldPregnantWeeks, domain.FieldWeightBefore, domain.FieldBreastfeeding, domain.FieldScored,
+		domain.ScoreField(screen.SCOFF), domain.ScoreField(screen.MUST), domain.ScoreField(screen.MST), domain.FieldRecentLoss,
+		domain.FieldDaysOfLittle, domain.FieldLowElectrolytes, domain.FieldAlcoholOrDrugs,
+		domain.SpanField(0, energy.DayPursuit), domain.SpanField(0, energy.DayHours),
+	} {
+		if !known[name] {
+			t.Errorf("no key is named %s", name)
 		}
 	}
 }

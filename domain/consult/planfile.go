@@ -19,7 +19,8 @@ const (
 )
 
 // File is the plan file. It carries no name and no birth date. Energies are in
-// kilocalories to one decimal, masses in grams to two, measures in halves.
+// kilocalories to one decimal, masses in grams to two, projected weights to 10 g,
+// measures in halves.
 type File struct {
 	Status      Status  `json:"status"`
 	Date        string  `json:"date"`
@@ -32,16 +33,46 @@ type File struct {
 	Derivation  []Step            `json:"derivation"`
 }
 
-// Targets is what an issued plan sets.
+// Targets is what an issued plan sets, where it leads, and what other published
+// ways say beside it.
 type Targets struct {
-	Energy         float64           `json:"target_kcal_per_day"`
-	Protein        float64           `json:"protein_g_per_day"`
-	Fat            float64           `json:"fat_g_per_day"`
+	Energy float64 `json:"target_kcal_per_day"`
+	// StaticTarget is what the static rule asks for the same wish; nil where the
+	// goal names no date and no rate.
+	StaticTarget *float64 `json:"static_target_kcal_per_day,omitempty"`
+	Protein      float64  `json:"protein_g_per_day"`
+	Fat          float64  `json:"fat_g_per_day"`
+	// Carbohydrate is total, with fibre inside it, however the plan counts;
+	// Available is what is digested of it.
 	Carbohydrate   float64           `json:"carbohydrate_g_per_day"`
+	Available      float64           `json:"available_carbohydrate_g_per_day"`
 	Fibre          float64           `json:"fibre_g_per_day"`
 	MeasuresPerDay Measures          `json:"measures_per_day"`
 	Meals          []Measures        `json:"meals"`
 	Projection     []ProjectedWeight `json:"projection"`
+	// ReachedOn is the day of the goal weight; empty where none is reached.
+	ReachedOn string `json:"reached_on,omitempty"`
+	// Holding is the energy that holds the weight reached; nil where there is no
+	// projection.
+	Holding          *float64     `json:"holding_kcal_per_day,omitempty"`
+	CrossChecks      []CrossCheck `json:"cross_checks"`
+	RestingEquations []Equation   `json:"resting_equations"`
+}
+
+// CrossCheck is another published way to maintenance energy.
+type CrossCheck struct {
+	Name   string  `json:"name"`
+	Energy float64 `json:"kcal_per_day"`
+}
+
+// Equation is one published equation for resting energy, and whether it is meant
+// for this client.
+type Equation struct {
+	Code   string   `json:"code"`
+	Name   string   `json:"name"`
+	Energy *float64 `json:"kcal_per_day,omitempty"` // nil: a value is missing
+	Suits  bool     `json:"suits"`
+	Why    string   `json:"why,omitempty"` // not; empty where it is
 }
 
 // Measures is a count of each hand measure, in wholes and halves.
@@ -103,26 +134,39 @@ func fileOf(p domain.Plan) File {
 		Derivation:  stepsOf(p.Derivation()),
 	}
 	if p.Issuable() {
-		f.Status, f.Targets = Issued, targetsOf(*p.Targets)
+		f.Status, f.Targets = Issued, targetsOf(p)
+		f.Derivation = append(f.Derivation, stepsOf(besideSteps(p))...)
 	}
 	return f
 }
 
-func targetsOf(t domain.Targets) *Targets {
+func targetsOf(p domain.Plan) *Targets {
+	t := p.Targets
 	meals := make([]Measures, len(t.Allotment.Meals))
 	for i, m := range t.Allotment.Meals {
 		meals[i] = measuresOf(m.Measures)
 	}
-	return &Targets{
-		Energy:         rounded(float64(t.Energy.Value), perDay),
-		Protein:        rounded(float64(t.Protein.Value), gramsPerDay),
-		Fat:            rounded(float64(t.Fat.Value), gramsPerDay),
-		Carbohydrate:   rounded(float64(t.Carbohydrate.Value), gramsPerDay),
-		Fibre:          rounded(float64(t.Fibre.Value), gramsPerDay),
-		MeasuresPerDay: measuresOf(t.Allotment.Day),
-		Meals:          meals,
-		Projection:     []ProjectedWeight{},
+	out := &Targets{
+		Energy:           rounded(float64(t.Energy.Value), perDay),
+		Protein:          rounded(float64(t.Protein.Value), gramsPerDay),
+		Fat:              rounded(float64(t.Fat.Value), gramsPerDay),
+		Carbohydrate:     rounded(float64(t.Split.Total.Value), gramsPerDay),
+		Available:        rounded(float64(t.Split.Available.Value), gramsPerDay),
+		Fibre:            rounded(float64(t.Fibre.Value), gramsPerDay),
+		MeasuresPerDay:   measuresOf(t.Allotment.Day),
+		Meals:            meals,
+		StaticTarget:     toldOf(p.Goal.StaticTarget),
+		Projection:       projectionOf(p.Projection),
+		CrossChecks:      checksOf(p.CrossChecks),
+		RestingEquations: equationsOf(p.Equations),
 	}
+	if p.Projection != nil {
+		out.Holding = toldOf(p.Projection.Holding)
+	}
+	if !p.Goal.ReachedOn.IsZero() {
+		out.ReachedOn = p.Goal.ReachedOn.String()
+	}
+	return out
 }
 
 func measuresOf(m hand.Measures) Measures {
@@ -188,11 +232,13 @@ func inputsOf(inputs []derive.Input) []Input {
 const (
 	perDay      = "kcal/day"
 	gramsPerDay = "g/day"
+	// projected is for weights to come, which no decimals of a gram suit.
+	projected = "kg projected"
 )
 
 // decimals says how finely a unit is told. The same number then reads alike
 // wherever it stands in the file.
-var decimals = map[string]int{perDay: 1, "kcal": 1, gramsPerDay: 2, "g": 2}
+var decimals = map[string]int{perDay: 1, "kcal": 1, gramsPerDay: 2, "g": 2, projected: 2}
 
 // otherDecimals is for every other unit: weights, rates, indices, levels.
 const otherDecimals = 4

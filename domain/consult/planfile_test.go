@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"math"
 	"reflect"
 	"regexp"
@@ -12,6 +13,9 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"handbreadth/domain/energy"
+	"handbreadth/domain/macro"
 )
 
 func keys(t *testing.T, data []byte) []string {
@@ -39,9 +43,9 @@ func encoded(t testing.TB, file []byte) []byte {
 
 func TestPlanFileHasItsKeys(t *testing.T) {
 	want := []string{
-		"carbohydrate_g_per_day", "date", "derivation", "fat_g_per_day", "fibre_g_per_day", "findings",
-		"maintenance_kcal_per_day", "meals", "measures_per_day", "projection", "protein_g_per_day",
-		"resting_kcal_per_day", "status", "target_kcal_per_day",
+		"available_carbohydrate_g_per_day", "carbohydrate_g_per_day", "cross_checks", "date", "derivation", "fat_g_per_day", "fibre_g_per_day", "findings",
+		"holding_kcal_per_day", "maintenance_kcal_per_day", "meals", "measures_per_day", "projection", "protein_g_per_day",
+		"reached_on", "resting_equations", "resting_kcal_per_day", "static_target_kcal_per_day", "status", "target_kcal_per_day",
 	}
 	data := encoded(t, sample(t, "example.json"))
 	if got := keys(t, data); !reflect.DeepEqual(got, want) {
@@ -51,14 +55,28 @@ func TestPlanFileHasItsKeys(t *testing.T) {
 		Measures   map[string]float64   `json:"measures_per_day"`
 		Meals      []map[string]float64 `json:"meals"`
 		Findings   []map[string]string  `json:"findings"`
-		Projection []any                `json:"projection"`
+		Projection []map[string]float64 `json:"projection"`
+		Checks     []map[string]any     `json:"cross_checks"`
+		Equations  []map[string]any     `json:"resting_equations"`
 		Derivation []map[string]any     `json:"derivation"`
 	}
 	if err := json.Unmarshal(data, &shape); err != nil {
 		t.Fatal(err)
 	}
-	if shape.Projection == nil || len(shape.Meals) != 3 {
-		t.Errorf("projection %v, %d meals", shape.Projection, len(shape.Meals))
+	if len(shape.Meals) != 3 || len(shape.Checks) == 0 || len(shape.Equations) != len(energy.RestingEquations()) {
+		t.Errorf("%d meals, cross-checks %v, equations %v", len(shape.Meals), shape.Checks, shape.Equations)
+	}
+	for _, list := range [][]map[string]any{shape.Checks, shape.Equations} {
+		for _, item := range list {
+			if item["name"] == "" || item["kcal_per_day"] == nil {
+				t.Errorf("beside the plan stands %v", item)
+			}
+		}
+	}
+	for _, e := range shape.Equations {
+		if suits, _ := e["suits"].(bool); suits == (e["why"] != nil) {
+			t.Errorf("equation %v", e)
+		}
 	}
 	for _, m := range append(shape.Meals, shape.Measures) {
 		for _, name := range []string{"palm", "fist", "cupped_hand", "thumb"} {
@@ -87,11 +105,24 @@ var derivedBy = map[string]string{
 	"protein_g_per_day": "protein", "fat_g_per_day": "fat", "carbohydrate_g_per_day": "carbohydrate",
 	"fibre_g_per_day": "fibre", "measures_per_day.palm": "day_palm", "measures_per_day.fist": "day_fist",
 	"measures_per_day.cupped_hand": "day_cupped_hand", "measures_per_day.thumb": "day_thumb",
+	"static_target_kcal_per_day": keyStatic, "holding_kcal_per_day": "holding",
+	"available_carbohydrate_g_per_day": "carbohydrate_available",
+}
+
+// derivedOtherwise is derivedBy where carbohydrate is counted as available.
+var derivedOtherwise = map[string]string{
+	"carbohydrate_g_per_day": "carbohydrate_total", "available_carbohydrate_g_per_day": "carbohydrate",
+}
+
+// samples are the consult files that come to a plan.
+var samples = []string{
+	"example.json", "us.json", "every-key.json", "goal-by-rate.json", "day-of-activity.json", "measured.json", "scored.json", "breastfeeding.json",
 }
 
 func TestEveryNumberIsDerivedFromASource(t *testing.T) {
-	for _, name := range []string{"example.json", "us.json", "every-key.json"} {
+	for _, name := range samples {
 		data := encoded(t, sample(t, name))
+		counting := parsed(t, sample(t, name)).Counting
 		f, err := Decode(data)
 		if err != nil {
 			t.Fatal(err)
@@ -100,14 +131,24 @@ func TestEveryNumberIsDerivedFromASource(t *testing.T) {
 		for _, s := range f.Derivation {
 			last[s.Key] = s
 		}
-		numbers := numbersOf(t, data)
-		if len(numbers) != len(derivedBy) {
-			t.Errorf("%s: %d numbers, %d have a step: %v", name, len(numbers), len(derivedBy), numbers)
-		}
-		for path, value := range numbers {
-			step, found := last[derivedBy[path]]
+		for path, value := range numbersOf(t, data) {
+			key := derivedBy[path]
+			if other, differs := derivedOtherwise[path]; differs && counting == macro.CountAvailable {
+				key = other
+			}
+			step, found := last[key]
 			if !found || step.Source == "" || step.Confidence == "" || step.Result != value {
 				t.Errorf("%s: %s is %v, derived by %+v", name, path, value, step)
+			}
+		}
+		for i, c := range f.CrossChecks {
+			if step := last[fmt.Sprintf("%s_%d", keyCrossCheck, i+1)]; step.Result != c.Energy || step.Source == "" {
+				t.Errorf("%s: %+v is derived by %+v", name, c, step)
+			}
+		}
+		for _, e := range f.RestingEquations {
+			if step := last[keyEquation+"_"+e.Code]; e.Energy == nil || step.Result != *e.Energy || step.Source == "" {
+				t.Errorf("%s: %+v is derived by %+v", name, e, step)
 			}
 		}
 		for _, in := range last {
@@ -141,14 +182,21 @@ func numbersOf(t *testing.T, data []byte) map[string]float64 {
 }
 
 // Grams as they are printed, times 4, 9 and 4 kcal (Regulation (EU) 1169/2011,
-// annex XIV), give the printed target: grams are rounded to 0.01 and energy to
-// 0.1, which is at most 17 x 0.005 + 0.05 = 0.135 kcal.
+// annex XIV), give the printed target; where available carbohydrate is counted,
+// fibre brings 2 kcal beside it. Grams are rounded to 0.01 and energy to 0.1,
+// which is at most 19 x 0.005 + 0.05 = 0.145 kcal.
 func TestGramsGiveTheTarget(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		f := anyIssued(t, rt)
+		f, counting := anyIssued(t, rt)
 		sum := 4*f.Protein + 9*f.Fat + 4*f.Carbohydrate
-		if math.Abs(sum-f.Energy) > 0.135+1e-9 {
+		if counting == macro.CountAvailable {
+			sum = 4*f.Protein + 9*f.Fat + 4*f.Available + 2*f.Fibre
+		}
+		if math.Abs(sum-f.Energy) > 0.145+1e-9 {
 			rt.Fatalf("grams give %v, the target is %v", sum, f.Energy)
+		}
+		if math.Abs(f.Available+f.Fibre-f.Carbohydrate) > 0.015+1e-9 {
+			rt.Fatalf("available %v and fibre %v, total %v", f.Available, f.Fibre, f.Carbohydrate)
 		}
 		var day Measures
 		for _, m := range f.Meals {
@@ -161,7 +209,7 @@ func TestGramsGiveTheTarget(t *testing.T) {
 	})
 }
 
-func anyIssued(t testing.TB, rt *rapid.T) File {
+func anyIssued(t testing.TB, rt *rapid.T) (File, macro.Counting) {
 	c := changes{
 		"weight":                   quote(rt, "weight", "62 kg", "72.6 kg", "11 st 6 lb", "95,5 kg", "251 lb"),
 		"height":                   quote(rt, "height", "155 cm", "168 cm", "1.78 m"),
@@ -171,9 +219,15 @@ func anyIssued(t testing.TB, rt *rapid.T) File {
 		"goal":                     rapid.SampledFrom([]string{`{"kind":"maintain"}`, `{"kind":"gain"}`, `{"kind":"lose"}`}).Draw(rt, "goal"),
 		"meals_per_day":            rapid.SampledFrom([]string{"1", "3", "6"}).Draw(rt, "meals"),
 		"carb_fat_balance_percent": rapid.SampledFrom([]string{"0", "37.5", "100"}).Draw(rt, "balance"),
-		"hold_reasons":             `{"energy_low":"known to the doctor"}`,
+		"carbohydrate_counted":     quote(rt, "counting", "total", "available"),
+		"training":                 quote(rt, "training", "none", "endurance", "strength"),
+		"protein_basis":            quote(rt, "basis", "by_bmi", "current", "adjusted", "lean"),
+		"fat_floor_g_per_kg":       rapid.SampledFrom([]string{"0.3", "0.8", "1.5"}).Draw(rt, "floor"),
+		"body":                     rapid.SampledFrom([]string{`{}`, `{"fat_percent":35}`}).Draw(rt, "body"),
+		"hold_reasons":             allReasons(),
 	}
-	return written(t, changed(t, sample(t, "example.json"), c))
+	file := changed(t, sample(t, "example.json"), c)
+	return written(t, file), parsed(t, file).Counting
 }
 
 func quote(rt *rapid.T, label string, words ...string) string {
@@ -181,8 +235,15 @@ func quote(rt *rapid.T, label string, words ...string) string {
 }
 
 func TestPlanFileRoundTrip(t *testing.T) {
-	for _, c := range []changes{nil, {"screening.type_1_diabetes": "true"}, {"hold_reasons": `{"lithium":"not needed <&>"}`}} {
-		plan := planned(t, changed(t, sample(t, "example.json"), c))
+	files := [][]byte{
+		changed(t, sample(t, "example.json"), changes{"screening.type_1_diabetes": "true"}),
+		changed(t, sample(t, "example.json"), changes{"hold_reasons": `{"lithium":"not needed <&>"}`}),
+	}
+	for _, name := range samples {
+		files = append(files, sample(t, name))
+	}
+	for _, file := range files {
+		plan := planned(t, file)
 		data, err := Encode(plan)
 		if err != nil {
 			t.Fatal(err)
@@ -196,7 +257,7 @@ func TestPlanFileRoundTrip(t *testing.T) {
 			t.Fatal(err)
 		}
 		if back, err := write(f); err != nil || !bytes.Equal(back, data) {
-			t.Errorf("%v: read and written again, the file differs (%v)", c, err)
+			t.Errorf("%s\nread and written again, the file differs (%v)", file, err)
 		}
 	}
 }
@@ -207,6 +268,57 @@ func TestReasonsAreKept(t *testing.T) {
 	want := map[string]string{"lithium": "Agreed with the prescriber on 27 February", "older_adult": "Agreed with the doctor"}
 	if !reflect.DeepEqual(f.HoldReasons, want) {
 		t.Errorf("got %v", f.HoldReasons)
+	}
+}
+
+// The course stands there by the week and with its last day, each weight within
+// its range; it starts at today's weight.
+func TestProjection(t *testing.T) {
+	for _, name := range samples {
+		file := sample(t, name)
+		f, plan := written(t, file), planned(t, file)
+		if plan.Projection == nil {
+			if len(f.Projection) != 0 || f.Holding != nil {
+				t.Errorf("%s: %v held by %v, and nothing was projected", name, f.Projection, f.Holding)
+			}
+			continue
+		}
+		last := len(f.Projection) - 1
+		for i, w := range f.Projection {
+			if want := min(7*i, len(plan.Projection.Bands)-1); w.Day != want {
+				t.Errorf("%s: entry %d is day %d, want %d", name, i, w.Day, want)
+			}
+			if w.Low > w.Weight || w.High < w.Weight {
+				t.Errorf("%s: day %d: %+v", name, w.Day, w)
+			}
+		}
+		if first := f.Projection[0].Weight; math.Abs(first-float64(plan.Intake.Weight)) > 0.005 {
+			t.Errorf("%s: it starts at %v", name, first)
+		}
+		if final := rounded(float64(plan.Projection.Final.Value), projected); f.Projection[last].Weight != final {
+			t.Errorf("%s: it ends at %v, want %v", name, f.Projection[last].Weight, final)
+		}
+		if f.Holding == nil {
+			t.Errorf("%s: nothing holds the weight", name)
+		}
+	}
+	if breastfeeding := planned(t, sample(t, "breastfeeding.json")); breastfeeding.Projection != nil {
+		t.Error("a course for a body that the model does not know")
+	}
+}
+
+// A wish by date or rate has the static rule beside it, and the day it is reached
+// on; an agreed energy has neither.
+func TestGoalOfThePlanFile(t *testing.T) {
+	if f := written(t, sample(t, "example.json")); f.ReachedOn != "2026-08-31" || f.StaticTarget == nil || *f.StaticTarget <= f.Energy {
+		t.Errorf("by date: reached on %s, static %v, target %v", f.ReachedOn, f.StaticTarget, f.Energy)
+	}
+	// 19 lb at 1 lb a week take 133 days.
+	if f := written(t, sample(t, "goal-by-rate.json")); f.ReachedOn != "2026-07-13" || f.StaticTarget == nil {
+		t.Errorf("by rate: reached on %s, static %v", f.ReachedOn, f.StaticTarget)
+	}
+	if f := written(t, changed(t, sample(t, "example.json"), changes{"goal": `{"kind":"lose","kcal_per_day":1800}`})); f.ReachedOn != "" || f.StaticTarget != nil {
+		t.Errorf("by energy: reached on %s, static %v", f.ReachedOn, f.StaticTarget)
 	}
 }
 
@@ -242,7 +354,7 @@ func TestReferredPlanHasNoTarget(t *testing.T) {
 			t.Errorf("%s: status %s, first finding %+v", name, f.Status, f.Findings[0])
 		}
 		for _, s := range f.Derivation {
-			if !slices.Contains([]string{"bmi", "resting", "pal", "maintenance"}, s.Key) {
+			if !slices.Contains(ofThePerson, s.Key) {
 				t.Errorf("%s: derivation of %s", name, s.Key)
 			}
 		}
@@ -255,6 +367,11 @@ func TestReferredPlanHasNoTarget(t *testing.T) {
 		}
 	}
 }
+
+// ofThePerson are the steps of a referred plan: what the client is and spends.
+// Body fat and lean mass are measurements or estimates of the body as it is, like
+// BMI; no target is reckoned back from them.
+var ofThePerson = []string{"bmi", "body_fat", "lean_mass", "resting", "pal", "maintenance"}
 
 // The figures that a referral's findings may tell: published limits, which are
 // no one's target.

@@ -96,6 +96,16 @@ func choice[T ~string](r *reader, v value, words []T) T {
 	return ""
 }
 
+// choiceOr is [choice] where the first of the words is empty in an intake and
+// has a name of its own in the file.
+func choiceOr[T ~string](r *reader, v value, first string, words []T) T {
+	named := append([]T{T(first)}, words[1:]...)
+	if chosen := choice(r, v, named); chosen != named[0] {
+		return chosen
+	}
+	return words[0]
+}
+
 // oneOf lists words: "lose, maintain or gain".
 func oneOf[T ~string](words []T) string {
 	plain := make([]string, len(words))

@@ -9,7 +9,10 @@ import (
 	"testing"
 
 	"handbreadth/domain"
+	"handbreadth/domain/body"
+	"handbreadth/domain/energy"
 	"handbreadth/domain/food"
+	"handbreadth/domain/screen"
 )
 
 // part returns the README from one heading to the next of its rank or above.
@@ -47,9 +50,12 @@ func codes(text string) []string {
 	return found
 }
 
+// sections are the keys that only hold others.
+var sections = []string{"client", "goal", "body", "reproduction", "scored"}
+
 func TestReadmeListsEveryKey(t *testing.T) {
 	readme := readmeText(t)
-	keys := part(t, readme, "### The keys")
+	keys, _, _ := strings.Cut(part(t, readme, "### The keys"), "\n#### ")
 	rows := map[string]string{}
 	for _, line := range strings.Split(keys, "\n") {
 		if cells := strings.Split(line, "|"); len(cells) > 4 {
@@ -67,9 +73,12 @@ func TestReadmeListsEveryKey(t *testing.T) {
 	add("", rootFields)
 	add("client.", clientFields)
 	add("activity.", activityFields)
+	add("body.", bodyFields)
+	add("reproduction.", reproductionFields)
+	add("scored.", scoredFields())
 	add("goal.", goalFields)
 	for _, key := range known {
-		if _, listed := rows[key]; !listed && key != "client" && key != "goal" {
+		if _, listed := rows[key]; !listed && !slices.Contains(sections, key) {
 			t.Errorf("%s is not listed", key)
 		}
 	}
@@ -85,12 +94,21 @@ func TestReadmeListsEveryKey(t *testing.T) {
 		"carb_fat_balance_percent": fmt.Sprint(defaults.CarbFatBalance),
 		"fat_floor_percent":        fmt.Sprint(defaults.FatFloor),
 		"resting_equation":         "`" + string(defaults.RestingEquation) + "`",
+		"body.points":              "`" + string(body.WorldPoints) + "`",
+		"training":                 "`" + noneYet + "`",
+		"protein_basis":            "`" + byBMI + "`",
+		"carbohydrate_counted":     "`" + total + "`",
 	} {
 		if cells := strings.Split(rows[key], "|"); strings.TrimSpace(cells[3]) != value {
 			t.Errorf("%s: the default is %s, README says %s", key, value, cells[3])
 		}
 	}
-	for _, equation := range restingEquations() {
+	for _, m := range energy.Multipliers() {
+		if !strings.Contains(rows["activity.customary"], fmt.Sprintf("`%s` (%v)", m.Code, m.Factor)) {
+			t.Errorf("the factor %s of %v is not listed", m.Code, m.Factor)
+		}
+	}
+	for _, equation := range energy.RestingEquations() {
 		if !strings.Contains(rows["resting_equation"], "`"+string(equation)+"`") {
 			t.Errorf("the equation %s is not listed", equation)
 		}
@@ -107,10 +125,22 @@ func TestReadmeListsEveryCode(t *testing.T) {
 	}
 	reasons := codes(part(t, readme, "#### `hold_reasons`"))
 	slices.Sort(reasons)
-	known := HoldCodes()
+	known := screen.HoldCodes()
 	slices.Sort(known)
 	if !reflect.DeepEqual(reasons, known) {
 		t.Errorf("hold_reasons: README has %v, known are %v", reasons, known)
+	}
+}
+
+func TestReadmeListsEveryActivity(t *testing.T) {
+	table := part(t, readmeText(t), "#### `activity.day`")
+	for _, p := range energy.Pursuits() {
+		if row := fmt.Sprintf("| `%s` | `%s` | %s | %v |", pursuitWord(p), p.Code, p.Name, p.MET); !strings.Contains(table, row) {
+			t.Errorf("not listed: %s", row)
+		}
+	}
+	if rows := strings.Count(table, "\n|") - 2; rows != len(energy.Pursuits()) {
+		t.Errorf("%d rows for %d activities", rows, len(energy.Pursuits()))
 	}
 }
 
