@@ -15,7 +15,7 @@
 //
 // Laying out: [Column] stacks with the height that each part needs at its
 // width, [Row] sets side by side and wraps, [Grid] makes equal columns as many
-// as fit, [Page] scrolls and keeps what has the focus in view. They are plain
+// as fit, [WithAside] sets a narrow part beside a wide one, [Page] scrolls and keeps what has the focus in view. They are plain
 // containers; Fyne's own layouts work as well.
 //
 // The parts, by constructor:
@@ -39,6 +39,10 @@
 //	meter     NewMeter()                       SetShare
 //	number    NewDisclosure(label, style)      SetValue, SetSteps, SetOpen
 //	steps     NewDerivation(style)             SetSteps
+//	strip     NewDotStrip(label, f)            Set, SetCaption
+//	setting   NewSetting(label, content)       SetValue, SetOpen
+//	track     NewShareTrack()                  Set
+//	surface   NewSurface(drawn)                OnKey, OnPoint, OnTap
 //	finding   NewFindingCard(finding)          SetAction, SetFinding
 //	macros    NewMacroBar(style)               SetGrams, ShowNumbers
 //	measure   NewMeasureFigure(kind, size)     SetCount, SetHand
