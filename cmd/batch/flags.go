@@ -91,6 +91,7 @@ func usage() string {
 	set := flagsOf(new(settings))
 	set.SetOutput(&out)
 	set.PrintDefaults()
+	fmt.Fprintln(&out, "The README lists every key of both files; testdata/consult has examples.")
 	fmt.Fprintln(&out, "Exit status: 0 issued, 2 something given cannot be used, 3 referred, 4 held.")
 	return out.String()
 }

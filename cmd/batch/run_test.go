@@ -161,3 +161,21 @@ func TestRealPapers(t *testing.T) {
 		}
 	}
 }
+
+// The examples that the README names come to a plan and a real paper.
+func TestEveryExample(t *testing.T) {
+	entries, err := os.ReadDir(samples)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range entries {
+		if e.Name() == "faults.json" {
+			continue
+		}
+		tb := newTable(t, sample(t, e.Name()))
+		d := desk{stdout: &tb.stdout, stderr: &tb.stderr, disk: osFiles{}, handout: reports.Handout, referral: reports.Referral}
+		if got := d.run([]string{"-consult", tb.path("consult.json"), "-plan", tb.path("plan.json"), "-handout", tb.path("paper.pdf")}); got != statusIssued {
+			t.Errorf("%s: status %d: %s", e.Name(), got, tb.stderr.String())
+		}
+	}
+}

@@ -179,6 +179,110 @@ func TestStatusOfComputedFindings(t *testing.T) {
 	}
 }
 
+// The computed findings that stop something, one case each, with the level that
+// it stops at; a question's own yes is in the table above.
+var computed = []struct {
+	code, level string // "held" or "referred"
+	all         []changes
+}{
+	{"under_18", "referred", []changes{{"client.born": `"2008-03-03"`}}},
+	{"target_underweight", "referred", []changes{{"goal": `{"kind":"lose","weight":"52 kg"}`}}},
+	{"underweight_now", "referred", []changes{{"weight": `"52 kg"`, "goal": `{"kind":"lose"}`}}},
+	{"refeeding_risk", "referred", []changes{{"weight": `"45 kg"`, "goal": `{"kind":"gain"}`}}},
+	{"energy_very_low", "referred", []changes{{"goal": `{"kind":"lose","kcal_per_day":799}`}}},
+	{"eating_disorder_current", "referred", []changes{maintain, {"scored": `{"scoff":2}`}}},
+	{"unexplained_loss", "referred", []changes{lose, {"scored": `{"must":2}`}}},
+	{"pregnant_or_breastfeeding", "referred", []changes{lose, {"reproduction": `{"weeks":12}`}}},
+	{"not_asked", "held", []changes{{"screening": ""}}},
+	{"energy_low", "held", []changes{{"goal": `{"kind":"lose","kcal_per_day":1199}`}}},
+	{"rate_fast", "held", []changes{{"goal": `{"kind":"lose","weight":"66 kg","per_week":"0.8 kg"}`}}},
+	{"older_adult", "held", []changes{lose, {"client.born": `"1961-03-02"`}}},
+	{"energy_availability_low", "held", []changes{lose, {"exercise_kcal_per_day": "700"}}},
+	{"refeeding_not_asked", "held", []changes{maintain, {"scored": `{"days_of_little_food":6}`}}},
+	{"unexplained_loss", "held", []changes{maintain, {"scored": `{"mst":2}`}}},
+	{"pregnant_or_breastfeeding", "held", []changes{maintain, {"reproduction": `{"breastfeeding":"second_half_year"}`}}},
+}
+
+func TestComputedFindingsStop(t *testing.T) {
+	status := map[string]int{"held": statusHeld, "referred": statusReferred}
+	for _, c := range computed {
+		tb := newTable(t, changed(t, sample(t, "example.json"), c.all...))
+		if got := tb.both(); got != status[c.level] || !strings.Contains("\n"+tb.stderr.String(), "\n"+c.code+": "+c.level+": ") {
+			t.Errorf("%s, %s: status %d\n%s", c.code, c.level, got, tb.stderr.String())
+		}
+	}
+}
+
+// Whatever can hold or refer stands in one of the tables.
+func TestEveryStopIsInTheTables(t *testing.T) {
+	listed := map[string]bool{}
+	for _, q := range questions {
+		listed[q.code] = true
+	}
+	for _, c := range computed {
+		listed[c.code] = true
+	}
+	for _, code := range screen.HoldCodes() {
+		if !listed[code] {
+			t.Errorf("%s can hold and stands in no table", code)
+		}
+	}
+}
+
+// The edges of what is scored, as published: SCOFF 2 or more of 5 (Morgan 1999),
+// MUST and MST 2 or more (BAPEN 2003; Ferguson 1999, from memory), a loss over
+// 5 % (GLIM 2019), and the criteria for refeeding of NICE CG32.
+func TestStatusOfScores(t *testing.T) {
+	scored := func(text string) changes { return changes{"scored": text} }
+	const asked = `,"recent_loss_percent":0,"low_electrolytes":false,"alcohol_or_listed_medicine":false}`
+	cases := []struct {
+		name string
+		want int
+		all  []changes
+	}{
+		{"SCOFF 1", 0, []changes{maintain, scored(`{"scoff":1}`)}},
+		{"SCOFF 2 with every reason", 3, []changes{maintain, scored(`{"scoff":2}`), everyReason()}},
+		{"MUST 1", 0, []changes{lose, scored(`{"must":1}`)}},
+		{"MUST 2, holding, with its reason", 0, []changes{maintain, scored(`{"must":2}`), everyReason()}},
+		{"MUST 2, losing, with its reason", 3, []changes{lose, scored(`{"must":2}`), everyReason()}},
+		{"MST 1", 0, []changes{lose, scored(`{"mst":1}`)}},
+		{"MST 2, losing", 3, []changes{lose, scored(`{"mst":2}`)}},
+		{"a loss of 5 %", 0, []changes{lose, scored(`{"recent_loss_percent":5}`)}},
+		{"a loss of 5.1 %, losing", 3, []changes{lose, scored(`{"recent_loss_percent":5.1}`)}},
+		{"a loss of 15.1 %", 3, []changes{maintain, scored(`{"recent_loss_percent":15.1}`), everyReason()}},
+		{"10 days of little food, all asked", 0, []changes{maintain, scored(`{"days_of_little_food":10` + asked)}},
+		{"10 days of little food, no more asked", 4, []changes{maintain, scored(`{"days_of_little_food":10}`)}},
+		{"11 days of little food", 3, []changes{maintain, scored(`{"days_of_little_food":11` + asked), everyReason()}},
+		{"5 days of little food, no more asked", 0, []changes{maintain, scored(`{"days_of_little_food":5}`)}},
+		{"low electrolytes", 3, []changes{maintain, scored(`{"low_electrolytes":true}`), everyReason()}},
+		{"two lesser criteria", 3, []changes{maintain, scored(`{"days_of_little_food":6,"alcohol_or_listed_medicine":true}`), everyReason()}},
+		{"one lesser criterion with its reason", 0, []changes{maintain, scored(`{"alcohol_or_listed_medicine":true}`), everyReason()}},
+		{"pregnancy told, losing, with every reason", 3, []changes{lose, {"reproduction": `{"weeks":20}`}, everyReason()}},
+		{"pregnancy told, holding, with its reason", 0, []changes{maintain, {"reproduction": `{"weeks":20}`}, everyReason()}},
+		{"little energy beside much training, with its reason", 0, []changes{lose, {"exercise_kcal_per_day": "700"}, everyReason()}},
+		{"a rate inside the guards", 0, []changes{{"goal": `{"kind":"lose","weight":"66 kg","per_week":"0.25 kg"}`}}},
+		{"a rate that no energy brings", 3, []changes{{"goal": `{"kind":"lose","weight":"40 kg","per_week":"2 kg"}`}}},
+	}
+	for _, c := range cases {
+		tb := newTable(t, changed(t, sample(t, "example.json"), c.all...))
+		if got := tb.both(); got != c.want {
+			t.Errorf("%s: status %d, want %d\n%s", c.name, got, c.want, tb.stderr.String())
+		}
+	}
+	gain := newTable(t, changed(t, sample(t, "example.json"), changes{"goal": `{"kind":"gain","weight":"140 kg","by":"2026-04-20"}`}))
+	if got := gain.both(); got != statusBadInput || !strings.HasPrefix(gain.stderr.String(), "goal.by: ") {
+		t.Errorf("a gain that no energy brings: status %d\n%s", got, gain.stderr.String())
+	}
+}
+
+func everyReason() changes {
+	reasons := make([]string, 0, len(screen.HoldCodes()))
+	for _, code := range screen.HoldCodes() {
+		reasons = append(reasons, fmt.Sprintf("%q:%q", code, "Agreed with the clinician"))
+	}
+	return changes{"hold_reasons": "{" + strings.Join(reasons, ",") + "}"}
+}
+
 // Every hold is named with the key to fill, one line each.
 func TestEveryHoldIsNamed(t *testing.T) {
 	tb := newTable(t, changed(t, sample(t, "example.json"), lose, changes{
