@@ -19,7 +19,7 @@ func asked(p Plan, outcome energy.Outcome, t *Targets) derive.Scope {
 	if outcome.Raises() {
 		scope |= derive.ScopeSurplus
 	}
-	if t.ProteinPerKg != macro.ProteinKidney {
+	if t.ProteinPerKg != macro.ProteinKidney || t.ProteinLimited {
 		scope |= derive.ScopeProtein
 	}
 	if t.Shares.Carbohydrate < macro.CarbohydrateShareFloor-shareRounding {

@@ -104,6 +104,31 @@ func TestProteinIsReckonedOnTheBodysAdjustedWeight(t *testing.T) {
 	}
 }
 
+// Kidney disease: what is set away from 0.8 g for each kilogram of full weight is
+// held, and so is protein that the energy has no room for.
+func TestKidneyDiseaseHoldsOtherProtein(t *testing.T) {
+	with := func(perKg unit.GramPerKilogram, basis macro.Basis, kcal unit.Kilocalorie, floor unit.Percent) Plan {
+		return planOf(t, func(in *Intake) {
+			in.Weight, in.FatFloor = 250, floor
+			in.Goal = energy.Goal{Kind: energy.Maintain, Energy: kcal}
+			in.ProteinPerKg, in.ProteinBasis = perKg, basis
+			in.Screening = in.Screening.With(screen.Kidney, screen.Yes)
+		})
+	}
+	for _, basis := range macro.Bases() {
+		p := with(0, basis, 0, 20)
+		if p.Targets.Protein.Value != 200 || p.Gate.Asked.Covers(derive.ScopeProtein) {
+			t.Errorf("%q: %v g, asked %v", basis, p.Targets.Protein.Value, p.Gate.Asked)
+		}
+	}
+	if p := with(1.2, macro.BasisByBMI, 0, 20); !p.Gate.Asked.Covers(derive.ScopeProtein) {
+		t.Error("1.2 g/kg does not ask")
+	}
+	if p := with(0, macro.BasisByBMI, 1250, 40); !p.Targets.ProteinLimited || !p.Gate.Asked.Covers(derive.ScopeProtein) {
+		t.Errorf("1250 kcal with a floor of 40 %%: %v g, asked %v", p.Targets.Protein.Value, p.Gate.Asked)
+	}
+}
+
 // Fibre is a rise only where it is more than what is eaten now; not told counts
 // as less. So a narrowed gut no longer holds every plan.
 func TestFibreIsAskedForOnlyWhereItRises(t *testing.T) {
