@@ -69,14 +69,42 @@ func (p *span) day(n int, s state) Day {
 
 // weights fills in the weight of each day through the phases, day 0 first.
 func (m *model) weights(into []float64, phases []Phase) {
-	s, n := m.begin(), 0
+	s := m.begin()
 	into[0] = m.weight(s)
 	for _, phase := range phases {
 		p := m.span(s, kilojoules(phase.Energy))
-		s = p.daily(phase.Days, func(_ int, s state) bool {
-			n++
-			into[n] = m.weight(s)
-			return true
-		})
+		s = p.weights(into[:phase.Days+1])
+		into = into[phase.Days:]
+	}
+}
+
+// weights fills in the weight of each day of the phase but the first, which has
+// that of the phase before, and returns the last state.
+func (p *span) weights(into []float64) state {
+	k, days := p.first(), len(into)-1
+	for int(k.day) < days {
+		next := p.advance(k, days)
+		into[int(next.day)] = p.weight(next.state)
+		if k.day >= swiftOver {
+			p.smooth(into, k, next)
+		} else {
+			for day := int(k.day) + 1; day < int(next.day); day++ {
+				into[day] = p.weight(p.between(k, next, float64(day)))
+			}
+		}
+		k = next
+	}
+	return k.state
+}
+
+// smooth fills in the days between two knots where only tissue still moves: by
+// the cubic that has the weights and slopes of both.
+func (p *span) smooth(into []float64, a, b knot) {
+	// Lean tissue follows fat with the slope of the Forbes curve.
+	slope := func(k knot) float64 { return k.slope * (1 + forbes/k.state.fat) }
+	h, from, to := b.day-a.day, into[int(a.day)], into[int(b.day)]
+	first, last := slope(a), slope(b)
+	for day := int(a.day) + 1; day < int(b.day); day++ {
+		into[day] = cubic((float64(day)-a.day)/h, h, from, to, first, last)
 	}
 }

@@ -1,13 +1,10 @@
 package body
 
 import (
-	"encoding/csv"
 	"errors"
 	"math"
 	"math/rand/v2"
-	"os"
 	"slices"
-	"strconv"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -15,86 +12,74 @@ import (
 	"handbreadth/domain/unit"
 )
 
-func table(t *testing.T, path string) []map[string]string {
-	t.Helper()
-	file, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	lines, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []map[string]string
-	for _, line := range lines[1:] {
-		row := map[string]string{}
-		for i, name := range lines[0] {
-			row[name] = line[i]
-		}
-		out = append(out, row)
-	}
-	if len(out) == 0 {
-		t.Fatalf("%s has no rows", path)
-	}
-	return out
-}
-
-func num(t *testing.T, row map[string]string, column string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(row[column], 64)
-	if err != nil {
-		t.Fatalf("%s: %v", column, err)
-	}
-	return v
-}
-
-func startOf(t *testing.T, row map[string]string) Start {
+func startOf(t *testing.T, p published) Start {
 	return Start{
-		Weight: unit.Kilogram(num(t, row, "weight0_kg")), FatMass: unit.Kilogram(num(t, row, "fat0_kg")),
-		Resting: unit.Kilocalorie(num(t, row, "rmr_kcal")), PAL: unit.PAL(num(t, row, "pal")),
+		Weight: unit.Kilogram(p.number(t, "weight")), FatMass: unit.Kilogram(p.number(t, "fat")),
+		Resting: unit.Kilocalorie(p.number(t, "resting")), PAL: unit.PAL(p.number(t, "pal")),
 	}
 }
 
-// Trajectories of an independent program with the parameters of Hall et al. 2011
-// (from memory but for the glycogen equation, seen), fourth-order Runge-Kutta
-// with steps of a tenth of a day. Within a gram and within 0.1 kcal.
-func TestCourseAgainstTrajectories(t *testing.T) {
-	const gram = 0.001
-	for _, row := range table(t, "../../testdata/reference/weight-dynamics-hall2011.csv") {
-		day := int(num(t, row, "day"))
-		course := Course(startOf(t, row), Phase{Days: day, Energy: unit.Kilocalorie(num(t, row, "ei_new_kcal"))})
-		got := course[day]
-		if off := math.Abs(float64(got.Weight) - num(t, row, "weight_kg")); off > gram {
-			t.Errorf("case %s day %d: %v kg, off by %.2g kg", row["case"], day, got.Weight, off)
-		}
-		if off := math.Abs(float64(got.FatMass) - num(t, row, "fat_kg")); off > gram {
-			t.Errorf("case %s day %d: %v kg of fat, off by %.2g kg", row["case"], day, got.FatMass, off)
-		}
-		if day > 0 && math.Abs(float64(got.Spent)-num(t, row, "ee_kcal")) > 0.1 {
-			t.Errorf("case %s day %d: spends %v kcal", row["case"], day, got.Spent)
-		}
-	}
+// onDay returns the person of a row on its day.
+func onDay(t *testing.T, p published) Day {
+	day := int(p.number(t, "day"))
+	course := Course(startOf(t, p), Phase{Days: day, Energy: unit.Kilocalorie(p.number(t, "energy"))})
+	return course[day]
 }
 
-// The linear form of the same cases (from memory) and its half-times.
-func TestLinearForm(t *testing.T) {
-	linear := map[string]map[string]string{}
-	for _, row := range table(t, "../../testdata/reference/weight-dynamics-linear.csv") {
-		linear[row["case"]] = row
-	}
-	for _, row := range table(t, "../../testdata/reference/weight-dynamics-hall2011.csv") {
-		if row["day"] != "0" {
-			continue
+// forbesFrom returns a model of which only fat and lean tissue matter.
+func forbesFrom(t *testing.T, p published) (m model, fatChange, leanChange float64) {
+	m = newModel(Start{Weight: 1000, FatMass: unit.Kilogram(p.number(t, "fat")), Resting: 1500, PAL: 1.5})
+	fatChange = p.number(t, "fat_change")
+	return m, fatChange, m.leanAt(m.fat0+fatChange) - m.lean0
+}
+
+// dynamicsChecks are what the program makes of a row of dynamics.txt.
+var dynamicsChecks = map[string]func(t *testing.T, p published) float64{
+	"weight_on_day": func(t *testing.T, p published) float64 { return float64(onDay(t, p).Weight) },
+	"fat_on_day":    func(t *testing.T, p published) float64 { return float64(onDay(t, p).FatMass) },
+	"lean_on_day":   func(t *testing.T, p published) float64 { return float64(onDay(t, p).LeanMass) },
+	"spent_on_day":  func(t *testing.T, p published) float64 { return float64(onDay(t, p).Spent) },
+	"density":       func(t *testing.T, p published) float64 { return LinearOf(startOf(t, p)).Density },
+	"slope":         func(t *testing.T, p published) float64 { return LinearOf(startOf(t, p)).Slope },
+	"half_time":     func(t *testing.T, p published) float64 { return LinearOf(startOf(t, p)).HalfTime },
+	"forbes_lean":   func(t *testing.T, p published) float64 { _, _, lean := forbesFrom(t, p); return lean },
+	"forbes_density": func(t *testing.T, p published) float64 {
+		_, fat, lean := forbesFrom(t, p)
+		return (fatEnergy*fat + leanEnergy*lean) / (fat + lean) / 1000
+	},
+	"forbes_part": func(t *testing.T, p published) float64 {
+		// leanPart is told in energy; turned into mass it is the slope of Forbes.
+		lean := leanPart(p.number(t, "fat"))
+		return lean / leanEnergy / (lean/leanEnergy + (1-lean)/fatEnergy)
+	},
+	"density_kcal": func(t *testing.T, p published) float64 {
+		return float64(unit.Kilojoule(LinearOf(startOf(t, p)).Density).Kilocalories())
+	},
+	"slope_kcal": func(t *testing.T, p published) float64 {
+		return float64(unit.Kilojoule(LinearOf(startOf(t, p)).Slope).Kilocalories())
+	},
+}
+
+// Each block of the table names its source and whether it was seen. The courses
+// come from an independent program.
+func TestDynamicsAgainstPublishedRows(t *testing.T) {
+	checkPublished(t, "dynamics.txt", dynamicsChecks)
+}
+
+func TestDynamicsAgainstReferenceFolder(t *testing.T) {
+	for _, row := range readFolder(t, "weight-dynamics-hall2011.csv") {
+		p := published{given: map[string]string{
+			"weight": row["weight0_kg"], "fat": row["fat0_kg"], "resting": row["rmr_kcal"], "pal": row["pal"],
+			"energy": row["ei_new_kcal"], "day": row["day"],
+		}}
+		if got := float64(onDay(t, p).Weight); math.Abs(got-parsed(t, row["weight_kg"])) > 0.001 {
+			t.Errorf("case %s, day %s: %v kg", row["case"], row["day"], got)
 		}
-		want := linear[row["case"]]
-		got := LinearOf(startOf(t, row))
-		for what, pair := range map[string][2]float64{
-			"density": {got.Density, num(t, want, "rho_kJ_per_kg")}, "slope": {got.Slope, num(t, want, "eps_kJ_per_kg_d")}, "half-time": {got.HalfTime, num(t, want, "half_time_days")},
-		} {
-			if math.Abs(pair[0]/pair[1]-1) > 1e-5 {
-				t.Errorf("case %s: %s %v, want %v", row["case"], what, pair[0], pair[1])
-			}
+	}
+	for _, row := range readFolder(t, "forbes-partition.csv") {
+		p := published{given: map[string]string{"fat": row["initial_fat_kg"], "fat_change": row["fat_change_kg"]}}
+		if _, _, lean := forbesFrom(t, p); math.Abs(lean-parsed(t, row["lean_change_kg"])) > 1e-5 {
+			t.Errorf("%v: %v kg of lean tissue", row, lean)
 		}
 	}
 }
@@ -221,6 +206,28 @@ func TestLongCourseStaysWithinAGram(t *testing.T) {
 	}
 }
 
+// The fan takes weights by a shorter way than Course; they are the same to a
+// tenth of a gram.
+func TestFanFollowsTheCourse(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := anyStart(t)
+		baseline := s.Resting * unit.Kilocalorie(s.PAL)
+		phases := []Phase{
+			{rapid.IntRange(1, 1500).Draw(t, "first"), baseline * unit.Kilocalorie(rapid.Float64Range(0.5, 1.4).Draw(t, "share"))},
+			{rapid.IntRange(1, 700).Draw(t, "second"), baseline},
+		}
+		fan := Fan(s, Spread{0.08, 0.03, 0.05}, phases...)
+		for i, d := range Course(s, phases...) {
+			if off := math.Abs(float64(fan[i].Weight - d.Weight)); off > 1e-4 || fan[i].Day != d.Day {
+				t.Fatalf("day %d: off by %v kg", d.Day, off)
+			}
+			if fan[i].Low > fan[i].Weight || fan[i].High < fan[i].Weight {
+				t.Fatalf("day %d: %+v", d.Day, fan[i])
+			}
+		}
+	})
+}
+
 func TestHoldingIntakeHoldsWeight(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := anyStart(t)
@@ -296,37 +303,88 @@ func checkOutOfReach(t *rapid.T, s Start, goal unit.Kilogram, days int, err erro
 	}
 }
 
-// The seven courses of the fan against a seeded simulation of four thousand.
+// Usual wishes take at most eight looks: 60 days to two years, up to a fifth of
+// the weight.
+func TestInverseIsWarm(t *testing.T) {
+	most := 0
+	rapid.Check(t, func(t *rapid.T) {
+		s := anyStart(t)
+		goal := s.Weight * unit.Kilogram(rapid.Float64Range(0.8, 1.1).Draw(t, "goal share"))
+		days := rapid.IntRange(60, 730).Draw(t, "days")
+		_, steps, err := EnergyFor(s, goal, days)
+		if err == nil && steps > 8 {
+			t.Fatalf("%d looks", steps)
+		}
+		most = max(most, steps)
+	})
+	t.Logf("at most %d looks", most)
+}
+
+// randomly returns one person of the spread, and what they eat.
+func randomly(random *rand.Rand, start Start, spread Spread, phases []Phase) (Start, []Phase) {
+	start.Resting *= unit.Kilocalorie(1 + spread.Resting*random.NormFloat64())
+	start.PAL *= unit.PAL(1 + spread.Activity*random.NormFloat64())
+	return start, apart(phases, spread.Adherence*random.NormFloat64())
+}
+
+// The seven courses of the fan against a seeded simulation of four thousand, in
+// one phase and in two.
 func TestFanAgainstSimulation(t *testing.T) {
 	start := Start{Weight: 85, FatMass: 32, Resting: 1550, PAL: 1.6}
-	spread := Spread{RestingSpread(1550, 1395, 1705), ActivitySpread(1.6, 1.53, 1.68), AdherenceSpread}
-	const energy, days, people = 1950, 180, 4000
-	fan := Fan(start, spread, Phase{days, energy})
-	random := rand.New(rand.NewPCG(20260302, 7))
-	for _, day := range []int{30, 90, 180} {
-		weights := make([]float64, people)
-		for i := range weights {
-			s := start
-			s.Resting *= unit.Kilocalorie(1 + spread.Resting*random.NormFloat64())
-			s.PAL *= unit.PAL(1 + spread.Activity*random.NormFloat64())
-			eaten := unit.Kilocalorie(energy * (1 + spread.Adherence*random.NormFloat64()))
-			weights[i] = float64(Course(s, Phase{day, eaten})[day].Weight)
+	usual := Spread{RestingSpread(1550, 1395, 1705), ActivitySpread(1.6, 1.53, 1.68), AdherenceSpread}
+	heavy := Start{Weight: 120, FatMass: 48, Resting: 2100, PAL: 2.0}
+	wide := Spread{RestingSpread(2100, 1890, 2310), ActivitySpread(2.0, 1.85, 2.5), AdherenceSpread}
+	cases := []struct {
+		name   string
+		start  Start
+		spread Spread
+		phases []Phase
+		days   []int
+	}{
+		{"loses", start, usual, []Phase{{180, 1950}}, []int{30, 90, 180}},
+		{"loses, then holds", start, usual, []Phase{{180, 1950}, {180, HoldingEnergy(start, After(start, Phase{180, 1950}).Weight)}}, []int{180, 270, 360}},
+		{"gains", start, usual, []Phase{{90, 2900}, {90, 2500}}, []int{90, 180}},
+		{"wide class, two years", heavy, wide, []Phase{{500, 3000}, {230, 3400}}, []int{250, 500, 730}},
+	}
+	for _, c := range cases {
+		fan := Fan(c.start, c.spread, c.phases...)
+		const people = 4000
+		weights := make([][]float64, len(c.days))
+		random := rand.New(rand.NewPCG(20260302, 7))
+		all := make([]float64, len(fan))
+		for range people {
+			person, eaten := randomly(random, c.start, c.spread, c.phases)
+			m := newModel(person)
+			m.weights(all, eaten)
+			for i, day := range c.days {
+				weights[i] = append(weights[i], all[day])
+			}
 		}
-		slices.Sort(weights)
-		low, high := weights[people/10], weights[people*9/10]
-		width := high - low
-		// A tenth of the width: sampling error of a tail of 400 is about 4 % of it.
-		if math.Abs(float64(fan[day].Low)-low) > 0.1*width || math.Abs(float64(fan[day].High)-high) > 0.1*width {
-			t.Errorf("day %d: fan %v to %v, simulation %.2f to %.2f", day, fan[day].Low, fan[day].High, low, high)
+		for i, day := range c.days {
+			slices.Sort(weights[i])
+			low, high := weights[i][people/10], weights[i][people*9/10]
+			// A tenth of the width: sampling error of a tail of 400 is about 4 % of it.
+			off := 0.1 * (high - low)
+			if math.Abs(float64(fan[day].Low)-low) > off || math.Abs(float64(fan[day].High)-high) > off {
+				t.Errorf("%s, day %d: fan %.2f to %.2f, simulation %.2f to %.2f", c.name, day, fan[day].Low, fan[day].High, low, high)
+			}
 		}
 	}
 }
 
-func BenchmarkFanTwoYears(b *testing.B) {
+func BenchmarkProjectionTwoYears(b *testing.B) {
 	start := Start{Weight: 85, FatMass: 32, Resting: 1550, PAL: 1.6}
 	spread := Spread{0.078, 0.03, AdherenceSpread}
 	for b.Loop() {
-		Fan(start, spread, Phase{730, 1950})
+		Fan(start, spread, Phase{365, 1950}, Phase{365, 2300})
+	}
+}
+
+func BenchmarkProjectionTenYears(b *testing.B) {
+	start := Start{Weight: 85, FatMass: 32, Resting: 1550, PAL: 1.6}
+	spread := Spread{0.078, 0.03, AdherenceSpread}
+	for b.Loop() {
+		Fan(start, spread, Phase{LongestCourse, 2200})
 	}
 }
 

@@ -130,13 +130,17 @@ func (p *span) advance(k knot, last int) knot {
 	}
 }
 
-// between returns the state on a day between two knots: fat by the cubic that
-// has their values and slopes.
+// cubic returns the value at a part u of a step h, from 0 to 1, of the cubic that
+// has the values and slopes of both ends.
+func cubic(u, h, from, to, first, last float64) float64 {
+	v := 1 - u
+	return v*v*((1+2*u)*from+u*h*first) + u*u*((1+2*v)*to-v*h*last)
+}
+
+// between returns the state on a day between two knots.
 func (p *span) between(a, b knot, day float64) state {
 	h := b.day - a.day
-	u := (day - a.day) / h
-	v := 1 - u
-	fat := v*v*((1+2*u)*a.state.fat+u*h*a.slope) + u*u*((1+2*v)*b.state.fat-v*h*b.slope)
+	fat := cubic((day-a.day)/h, h, a.state.fat, b.state.fat, a.slope, b.slope)
 	return state{max(fat, leastTissue), p.swiftAt(day)}
 }
 

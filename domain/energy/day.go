@@ -25,8 +25,8 @@ func compendium(confidence derive.Confidence) derive.Source {
 	return derive.Source{Text: "Compendium of Physical Activities 2011, Ainsworth et al., Med Sci Sports Exerc 43:1575-1581", Confidence: confidence}
 }
 
-// pursuits: figures of the 2011 edition; sleeping and sitting were seen, the
-// others are from memory.
+// pursuits: figures of the 2011 edition; sleeping, sitting and standing were
+// seen, brisk walking in a secondary copy (pmj.bmj.com), the others are from memory.
 var pursuits = []Pursuit{
 	{"07030", "Sleeping", 0.95, compendium(derive.Seen)},
 	{"07021", "Sitting quietly", 1.3, compendium(derive.Seen)},
@@ -39,7 +39,7 @@ var pursuits = []Pursuit{
 	{"08245", "Gardening", 3.8, compendium(derive.Memory)},
 	{"17152", "Walking slowly, 2 mph", 2.8, compendium(derive.Memory)},
 	{"17190", "Walking, 3 mph", 3.5, compendium(derive.Memory)},
-	{"17200", "Walking briskly, 3.5 mph", 4.3, compendium(derive.Memory)},
+	{"17200", "Walking briskly, 3.5 mph", 4.3, compendium(derive.SeenSecond)},
 	{"12030", "Running, 5 mph", 8.3, compendium(derive.Memory)},
 	{"12050", "Running, 6 mph", 9.8, compendium(derive.Memory)},
 	{"01010", "Cycling for leisure, under 10 mph", 4.0, compendium(derive.Memory)},

@@ -2,96 +2,84 @@ package energy
 
 import (
 	"math"
-	"strconv"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"handbreadth/domain/derive"
 	"handbreadth/domain/unit"
 )
 
-var iomClasses = map[string]Category{
-	"sedentary": Inactive, "inactive": Inactive, "low_active": LowActive, "active": Active, "very_active": VeryActive,
-}
-
-// Source: IOM 2005 table of estimated energy requirements at 30 years, 48 cells
-// (seen), each to 3 kcal.
-func TestDRI2005Table(t *testing.T) {
-	checked := 0
-	for _, row := range rows(t, "../../testdata/reference/published-values.csv") {
-		if row["id"] != "iom_2005_eer_table" {
-			continue
+// By hand: DRI 2005 at 30 years, 60 kg and 165 cm, low active: 354 - 207.3 + 1.12
+// x (561.6 + 1197.9) = 2117.3 kcal; the second trimester adds 340, and the first
+// half-year of breastfeeding 330 (from memory).
+func TestCrossChecksWithReproduction(t *testing.T) {
+	in := RestingInput{Sex: Female, Age: 30, Weight: 60, Height: 165}
+	low := Activity{Category: LowActive}
+	dri2005 := func(in RestingInput, r Reproduction) float64 { return float64(CrossChecks(in, low, r)[0].Energy.Value) }
+	const alone = 354 - 6.91*30 + 1.12*(9.36*60+726*1.65)
+	for _, c := range []struct {
+		name  string
+		r     Reproduction
+		added float64
+	}{
+		{"neither", Reproduction{}, 0},
+		{"first trimester", Reproduction{Weeks: 13}, 0},
+		{"second trimester", Reproduction{Weeks: 14}, 340},
+		{"third trimester", Reproduction{Weeks: 28}, 452},
+		{"breast milk only", Reproduction{Breastfeeding: FirstHalfYear}, 330},
+		{"beside food", Reproduction{Breastfeeding: SecondHalfYear}, 400},
+	} {
+		if got := dri2005(in, c.r); math.Abs(got-alone-c.added) > 1e-9 {
+			t.Errorf("%s: %v kcal, want %v", c.name, got, alone+c.added)
 		}
-		given := map[string]string{}
-		for _, pair := range strings.Split(row["inputs"], ";") {
-			name, value, _ := strings.Cut(pair, "=")
-			given[name] = value
-		}
-		in := RestingInput{Sex: Female, Age: 30, Weight: unit.Kilogram(number(t, given["weight_kg"])), Height: unit.Centimetre(100 * number(t, given["height_m"]))}
-		if given["sex"] == "m" {
-			in.Sex = Male
-		}
-		got := float64(iomNormal(in, iomClasses[given["activity"]]).Value)
-		if want := number(t, row["published_value"]); math.Abs(got-want) > number(t, row["tolerance"]) {
-			t.Errorf("%s: got %v, want %v", row["inputs"], got, want)
-		}
-		checked++
 	}
-	if checked < 20 {
-		t.Errorf("only %d cells were checked", checked)
+	// The weight before pregnancy is what the equation asks for.
+	heavier := in
+	heavier.Weight = 70
+	if got := dri2005(heavier, Reproduction{Weeks: 20, PrePregnant: 60}); math.Abs(got-alone-340) > 1e-9 {
+		t.Errorf("with the weight before: %v", got)
 	}
-}
-
-// The rows of the total-energy table; what was seen: their confidence column.
-func TestTotalEnergyAgainstPublishedRows(t *testing.T) {
-	checked := map[string]int{}
-	for _, row := range rows(t, "../../testdata/reference/total-energy.csv") {
-		age, notWhole := strconv.Atoi(row["age_years"])
-		if notWhole != nil {
-			continue
+	// The equations were made from women, whichever sex stands in the others.
+	other := in
+	other.Sex = Male
+	for i, c := range CrossChecks(other, low, Reproduction{Weeks: 20}) {
+		if c.Energy.Value != CrossChecks(in, low, Reproduction{Weeks: 20})[i].Energy.Value {
+			t.Errorf("%s depends on the sex of the other equations", c.Name)
 		}
-		in := RestingInput{Sex: Female, Age: unit.Year(age), Weight: unit.Kilogram(number(t, row["weight_kg"])), Height: unit.Centimetre(number(t, row["height_cm"]))}
-		if row["sex"] == "m" {
-			in.Sex = Male
-		}
-		class, name := iomClasses[row["activity"]], row["equation"]
-		var got float64
-		switch {
-		case name == "iom_2005_eer_normal_weight":
-			got = float64(iomNormal(in, class).Value)
-		case name == "iom_2005_tee_overweight":
-			got = float64(iomOverweight(in, class).Value)
-		case strings.HasPrefix(name, "nasem_2023_eer"):
-			got = float64(nasem(in, class, reproductionOf(t, name, in)).Value)
-		default:
-			t.Fatalf("unknown row %s", name)
-		}
-		if want := number(t, row["expected_kcal"]); math.Abs(got-want) > 0.001 {
-			t.Errorf("%v: got %v, want %v", row, got, want)
-		}
-		checked[strings.SplitN(name, "_week", 2)[0]]++
 	}
-	if len(checked) != 6 {
-		t.Errorf("checked only %v", checked)
+	in.Age = 18
+	if got := CrossChecks(in, low, Reproduction{}); got != nil {
+		t.Errorf("18 years: %+v", got)
 	}
 }
 
-// reproductionOf reads the week and the BMI before pregnancy out of a row's name.
-func reproductionOf(t *testing.T, name string, in RestingInput) Reproduction {
-	if strings.Contains(name, "lactation_0_6mo") {
-		return Reproduction{Breastfeeding: FirstHalfYear}
+// Source: EFSA 2013 (seen): 70, 260 and 500 kcal by trimester, 500 for the first
+// half-year of breastfeeding; NASEM 2023 (from memory): 380 for the second.
+func TestMaintenanceWithReproduction(t *testing.T) {
+	maintenance := derive.Within[unit.Kilocalorie](2000, 1800, 2200)
+	for _, c := range []struct {
+		r     Reproduction
+		added unit.Kilocalorie
+	}{
+		{Reproduction{}, 0},
+		{Reproduction{PrePregnant: 60}, 0},
+		{Reproduction{Weeks: 1}, 70},
+		{Reproduction{Weeks: 13}, 70},
+		{Reproduction{Weeks: 14}, 260},
+		{Reproduction{Weeks: 27}, 260},
+		{Reproduction{Weeks: 28}, 500},
+		{Reproduction{Weeks: 42}, 500},
+		{Reproduction{Breastfeeding: FirstHalfYear}, 500},
+		{Reproduction{Breastfeeding: SecondHalfYear}, 380},
+		{Reproduction{Weeks: 20, Breastfeeding: SecondHalfYear}, 640},
+	} {
+		got := WithReproduction(maintenance, c.r)
+		if got.Value != 2000+c.added || got.Low != 1800+c.added || got.High != 2200+c.added {
+			t.Errorf("%+v: %v to %v around %v, want %v more", c.r, got.Low, got.High, got.Value, c.added)
+		}
 	}
-	if strings.Contains(name, "lactation_7_12mo") {
-		return Reproduction{Breastfeeding: SecondHalfYear}
-	}
-	_, rest, pregnant := strings.Cut(name, "_week")
-	if !pregnant {
-		return Reproduction{}
-	}
-	week, class, _ := strings.Cut(rest, "_")
-	before := map[string]unit.KilogramPerSquareMetre{"underweight": 17, "normal": 22, "overweight": 27, "obese": 33}[class]
-	return Reproduction{Weeks: int(number(t, week)), PrePregnant: unit.WeightAtBMI(before, in.Height)}
 }
 
 func TestLevelOfDay(t *testing.T) {
@@ -158,27 +146,4 @@ func TestLevelOfDayStaysInBounds(t *testing.T) {
 			t.Fatalf("%+v, %v", got, err)
 		}
 	})
-}
-
-// Source: Compendium 2011 convention, rows of the table of METs: net energy
-// above 1 MET.
-func TestExerciseAgainstRows(t *testing.T) {
-	checked := 0
-	for _, row := range rows(t, "../../testdata/reference/mets-2011-compendium.csv") {
-		p, ok := PursuitByCode(row["code"])
-		if !ok {
-			continue
-		}
-		if float64(p.MET) != number(t, row["met"]) {
-			t.Errorf("%s: %v MET, want %s", p.Name, p.MET, row["met"])
-		}
-		got := float64(Exercise(p, unit.Kilogram(number(t, row["weight_kg"])), Hour(number(t, row["minutes"])/60)).Value)
-		if want := number(t, row["net_kcal_above_1_met"]); math.Abs(got-want) > 0.001 {
-			t.Errorf("%s: %v kcal, want %v", p.Name, got, want)
-		}
-		checked++
-	}
-	if checked < 20 {
-		t.Errorf("only %d rows were checked", checked)
-	}
 }
