@@ -14,6 +14,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"handbreadth/store/vault"
 )
 
 // The test binary runs itself again as a program that is killed. These
@@ -24,6 +26,8 @@ const (
 	pathVariable = "HANDBREADTH_STORE_PATH"
 	killVariable = "HANDBREADTH_KILLS"
 	flipVariable = "HANDBREADTH_FLIPS"
+	// folderVariable is the folder of backups, or the backup.
+	folderVariable = "HANDBREADTH_STORE_FOLDER"
 )
 
 func TestMain(m *testing.M) {
@@ -35,6 +39,10 @@ func TestMain(m *testing.M) {
 		err = writeUntilKilled(os.Getenv(pathVariable))
 	case "open":
 		err = openOnly(os.Getenv(pathVariable))
+	case "back up":
+		err = backUpUntilKilled(os.Getenv(pathVariable), os.Getenv(folderVariable))
+	case "restore":
+		err = restoreOnly(os.Getenv(pathVariable), os.Getenv(folderVariable))
 	default:
 		err = fmt.Errorf("unknown role %q", role)
 	}
@@ -62,11 +70,28 @@ func openOnly(path string) error {
 	return err
 }
 
+// openToBeKilled opens a file, with the passphrase of the tests where it has one.
+func openToBeKilled(ctx context.Context, path string) (*Store, error) {
+	s, err := Open(ctx, path, Options{Effort: vault.TestEffort})
+	if err == nil && s.Locked() {
+		err = s.Unlock(ctx, backupPhrase)
+	}
+	return s, err
+}
+
+// mustOpenSealed opens a file as openToBeKilled does.
+func mustOpenSealed(t testing.TB, path string) *Store {
+	t.Helper()
+	s := must(openToBeKilled(t.Context(), path))(t)
+	t.Cleanup(func() { s.Close() })
+	return s
+}
+
 // writeUntilKilled makes a client, then saves its draft and its text again and
 // again, and acknowledges each save once the store has returned.
 func writeUntilKilled(path string) error {
 	ctx := context.Background()
-	s, err := Open(ctx, path, Options{})
+	s, err := openToBeKilled(ctx, path)
 	if err != nil {
 		return err
 	}
@@ -104,7 +129,7 @@ func runAndKill(t *testing.T, path string, rng *rand.Rand) acknowledged {
 	cmd, out := startRole(t, "write", path)
 	lines := bufio.NewScanner(out)
 	var ack acknowledged
-	left := 1 + rng.IntN(400)
+	left := 1 + rng.IntN(120)
 	for lines.Scan() {
 		what, value, _ := strings.Cut(lines.Text(), " ")
 		n, _ := strconv.Atoi(value)
@@ -132,10 +157,10 @@ func runAndKill(t *testing.T, path string, rng *rand.Rand) acknowledged {
 	return ack
 }
 
-func startRole(t *testing.T, role, path string) (*exec.Cmd, io.Reader) {
+func startRole(t *testing.T, role, path string, more ...string) (*exec.Cmd, io.Reader) {
 	t.Helper()
 	cmd := exec.CommandContext(t.Context(), must(os.Executable())(t), "-test.run=^$")
-	cmd.Env = append(os.Environ(), roleVariable+"="+role, pathVariable+"="+path)
+	cmd.Env = append(append(os.Environ(), roleVariable+"="+role, pathVariable+"="+path), more...)
 	cmd.Stderr = os.Stderr
 	out := must(cmd.StdoutPipe())(t)
 	if err := cmd.Start(); err != nil {
@@ -144,8 +169,9 @@ func startRole(t *testing.T, role, path string) (*exec.Cmd, io.Reader) {
 	return cmd, out
 }
 
-// kills is how often the killing tests kill.
-func kills(t *testing.T) int { return times(t, killVariable, 10) }
+// kills is how often the writing program is killed; the tests that kill at
+// other work do it a fifth as often.
+func kills(t *testing.T) int { return times(t, killVariable, 50) }
 
 // times is the number that an environment variable gives, or the usual one.
 func times(t *testing.T, variable string, usual int) int {
@@ -161,19 +187,28 @@ func newRandom(t *testing.T) *rand.Rand {
 	return rand.New(rand.NewPCG(seed, 0))
 }
 
-// Whatever was acknowledged before kill -9 is there afterwards, whole. All
-// writers use one file, so that each finds what the last one left. (Loss of
-// power is not tried here: that rests on synchronous=FULL.)
+// killsAFile is how many kills one file goes through: each finds what the ones
+// before left, and all of it is looked at after each.
+const killsAFile = 10
+
+// Whatever was acknowledged before kill -9 is there afterwards, whole, and so
+// are the database and the audit trail. (Loss of power is not tried here: that
+// rests on synchronous=FULL.)
 func TestNothingAcknowledgedIsLostWhenKilled(t *testing.T) {
-	path := newPath(t)
 	rng := newRandom(t)
-	var all []acknowledged
 	saves := 0
-	for range kills(t) {
+	var path string
+	var all []acknowledged
+	for i := range kills(t) {
+		if i%killsAFile == 0 {
+			practice, _ := aPractice(t, i%(2*killsAFile) == 0, 0) // sealed and not in turns
+			path, all = practice.Path(), nil
+			mustClose(t, practice)
+		}
 		ack := runAndKill(t, path, rng)
 		all = append(all, ack)
 		saves += ack.draft + ack.text
-		s := mustOpen(t, path, Options{})
+		s := mustOpenSealed(t, path)
 		for _, ack := range all {
 			checkAcknowledged(t, s, ack)
 		}
@@ -182,7 +217,7 @@ func TestNothingAcknowledgedIsLostWhenKilled(t *testing.T) {
 		}
 		mustClose(t, s)
 	}
-	t.Logf("%d kills, %d acknowledged saves, all there", len(all), saves)
+	t.Logf("%d kills, %d acknowledged saves, all there", kills(t), saves)
 }
 
 func checkAcknowledged(t *testing.T, s *Store, ack acknowledged) {
@@ -213,16 +248,12 @@ func checkAcknowledged(t *testing.T, s *Store, ack acknowledged) {
 // one from starting.
 func TestKilledWhileMakingTheFile(t *testing.T) {
 	rng := newRandom(t)
+	usual := 2 * howLong(t, "open", newPath(t))
 	made := 0
-	for range kills(t) {
+	for range kills(t) / 5 {
 		path := newPath(t)
-		cmd, out := startRole(t, "write", path)
-		time.Sleep(time.Duration(rng.IntN(120)) * time.Millisecond)
-		if err := cmd.Process.Kill(); err != nil {
-			t.Fatal(err)
-		}
-		said := must(io.ReadAll(out))(t)
-		if err := cmd.Wait(); err == nil {
+		said, late := killAfter(t, rng, usual, "write", path)
+		if late {
 			t.Fatal("the writer was not killed")
 		}
 		if _, err := os.Stat(path); err == nil {
@@ -240,7 +271,7 @@ func TestKilledWhileMakingTheFile(t *testing.T) {
 			t.Errorf("left are %v", left)
 		}
 	}
-	t.Logf("%d kills, %d of them after the file was there", kills(t), made)
+	t.Logf("%d kills, %d of them after the file was there", kills(t)/5, made)
 }
 
 // The lock is held between programs, and a killed one does not leave it behind.
