@@ -29,11 +29,11 @@ const (
 )
 
 // Allergens lists the allergens in the order of the EU list.
-func Allergens() []Allergen {
-	return []Allergen{
-		Gluten, Wheat, Crustaceans, Eggs, FishFlesh, Peanuts, Soybeans, Milk,
-		TreeNuts, Celery, Mustard, Sesame, Sulphites, Lupin, Molluscs,
-	}
+func Allergens() []Allergen { return append([]Allergen(nil), allergenList...) }
+
+var allergenList = []Allergen{
+	Gluten, Wheat, Crustaceans, Eggs, FishFlesh, Peanuts, Soybeans, Milk,
+	TreeNuts, Celery, Mustard, Sesame, Sulphites, Lupin, Molluscs,
 }
 
 // Name returns the allergen's name as a label prints it: "tree nuts".

@@ -1,5 +1,3 @@
-// Package food holds the foods that the hand measures are filled with, what
-// each brings, which eating patterns have it and which allergens it contains.
 package food
 
 // Pattern is an eating pattern.

@@ -46,30 +46,58 @@ func GroupOf(k Kind) food.Group {
 	return [...]food.Group{food.Protein, food.Vegetables, food.StarchAndFruit, food.OilsAndNuts}[k]
 }
 
-var tableSource = derive.Source{
-	Text:       "USDA National Nutrient Database for Standard Reference 28 (2016) and its household measures; shares of the basket: common practice",
-	Confidence: derive.Seen,
+// tableSource names where a basket's figures come from and who set its shares.
+func tableSource(chosen bool) derive.Source {
+	shares := "common practice"
+	if chosen {
+		shares = "chosen by the practitioner"
+	}
+	return derive.Source{
+		Text:       "USDA National Nutrient Database for Standard Reference 28 (2016) and its household measures; shares of the basket: " + shares,
+		Confidence: derive.Seen,
+	}
 }
 
 // Fill returns what each measure holds for an eating pattern without the
 // avoided allergens: the mean over the basket of foods, with its spread.
 func Fill(pattern food.Pattern, avoid []food.Allergen) Contents {
-	var contents Contents
-	for _, k := range Kinds() {
-		contents[k] = fill(k, food.Basket(GroupOf(k), pattern, avoid))
-	}
+	contents, _ := FillChosen(nil, pattern, avoid)
 	return contents
 }
 
-func fill(k Kind, basket []food.Food) Content {
+// FillChosen returns the same for the foods that the practitioner chose, and how
+// each basket came about: where nothing chosen for a measure is fit for the
+// client its usual basket stands in, and the filling says so.
+func FillChosen(choice food.BasketChoice, pattern food.Pattern, avoid []food.Allergen) (Contents, [4]food.Filling) {
+	var contents Contents
+	var fillings [4]food.Filling
+	for _, k := range Kinds() {
+		fillings[k] = choice.Fill(GroupOf(k), pattern, avoid)
+		contents[k] = fill(k, fillings[k])
+	}
+	return contents, fillings
+}
+
+// PerMeasure returns the contents as the food table counts against them:
+// [food.Food.CountsAs] tells how many of these measures an amount of a food is.
+func (c Contents) PerMeasure() food.PerMeasure {
+	var per food.PerMeasure
+	for _, k := range Kinds() {
+		per.Brings[GroupOf(k)] = food.Amounts(c[k].Nutrients)
+		per.Size[GroupOf(k)] = c[k].Hand.Value
+	}
+	return per
+}
+
+func fill(k Kind, filling food.Filling) Content {
+	basket := filling.Foods
 	c := Content{Kind: k, Volume: references[k].Volume}
 	var share, grams float64
 	lightest, heaviest := math.Inf(1), math.Inf(-1)
 	for i, f := range basket {
 		each := Nutrients(f.Brings(f.Portion))
-		share += f.Share
-		grams += f.Share * float64(f.Portion)
-		c.Nutrients = c.Nutrients.plus(each, f.Share)
+		share += float64(f.Share)
+		grams += float64(f.Share) * float64(f.Portion)
 		lightest = math.Min(lightest, float64(f.Portion))
 		heaviest = math.Max(heaviest, float64(f.Portion))
 		if i == 0 {
@@ -78,8 +106,8 @@ func fill(k Kind, basket []food.Food) Content {
 		c.Low, c.High = pick(c.Low, each, math.Min), pick(c.High, each, math.Max)
 		c.Examples = append(c.Examples, f.Name)
 	}
-	c.Nutrients = Nutrients{}.plus(c.Nutrients, 1/share)
-	c.Steps = contentSteps(k, c, len(basket), grams/share, lightest, heaviest)
+	c.Nutrients = Nutrients(food.Mean(basket))
+	c.Steps = contentSteps(k, c, filling, grams/share, lightest, heaviest)
 	c.Grams = derive.Within(unit.Gram(grams/share), unit.Gram(lightest), unit.Gram(heaviest), c.Steps[0])
 	return c
 }
@@ -104,9 +132,9 @@ func pick(a, b Nutrients, choose func(x, y float64) float64) Nutrients {
 	}
 }
 
-func contentSteps(k Kind, c Content, foods int, grams, lightest, heaviest float64) []derive.Step {
+func contentSteps(k Kind, c Content, filling food.Filling, grams, lightest, heaviest float64) []derive.Step {
 	ref := references[k]
-	basket := derive.Input{Name: "foods in the basket", Value: float64(foods)}
+	basket := derive.Input{Name: "foods in the basket", Value: float64(len(filling.Foods))}
 	size := derive.Input{Name: "size of the measure", Text: ref.Range}
 	steps := []derive.Step{{
 		Key: "grams_" + k.key(), Label: "Weight of one " + k.Name(),
@@ -129,7 +157,7 @@ func contentSteps(k Kind, c Content, foods int, grams, lightest, heaviest float6
 		steps = append(steps, derive.Step{
 			Key: p.key + "_" + k.key(), Label: p.label + " of one " + k.Name(),
 			Formula: "mean over the basket, each food by its share", Inputs: []derive.Input{basket},
-			Result: p.value, Unit: p.unit, Range: &derive.Range{Low: p.low, High: p.high}, Source: tableSource,
+			Result: p.value, Unit: p.unit, Range: &derive.Range{Low: p.low, High: p.high}, Source: tableSource(filling.Chosen),
 		})
 	}
 	return steps

@@ -11,6 +11,12 @@ type Kilogram float64
 // Gram is a mass of food or of a nutrient.
 type Gram float64
 
+// Milligram is a mass of a mineral or a vitamin.
+type Milligram float64
+
+// Microgram is a mass of a vitamin.
+type Microgram float64
+
 // Centimetre is a length: stature, a palm, a fist.
 type Centimetre float64
 
