@@ -59,7 +59,7 @@ func Advise(passphrase string, own ...string) Advice {
 		return tooWeak("This is among those that are tried first. Add two or three words that do not belong to it.")
 	case len(without(words, own)) == 0:
 		return tooWeak("Others know these words to be yours. Add two or three that nobody would think of.")
-	case utf8.RuneCountInString(strings.Join(without(words, own), "")) < goodLength-3: // blanks aside
+	case lengthWithout(text, words, own) < goodLength, isTwoCommonWords(without(words, own)):
 		return Advice{Accepted: true, Strength: Fair, Words: "Fair. One or two words more make it far harder to guess."}
 	}
 	return Advice{Accepted: true, Strength: Good, Words: "Good. Keep it to yourself, and the recovery sheet somewhere safe."}
@@ -95,6 +95,20 @@ func isTriedFirst(text string, words []string) bool {
 		return common()[letters[0]] && rest <= 6
 	}
 	return false
+}
+
+// isTwoCommonWords reports whether the secret is one or two words of a dictionary
+// and nothing else: long enough, and still few enough to try.
+func isTwoCommonWords(words []string) bool {
+	return len(words) <= 2 && !slices.ContainsFunc(words, func(w string) bool { return !common()[w] })
+}
+
+// lengthWithout is the length without the words that are known to be the
+// practice's.
+func lengthWithout(text string, words, own []string) int {
+	known := strings.Join(words, "")
+	secret := strings.Join(without(words, own), "")
+	return utf8.RuneCountInString(text) - utf8.RuneCountInString(known) + utf8.RuneCountInString(secret)
 }
 
 func firstRune(s string) rune {

@@ -58,9 +58,9 @@ func codeOf(values []int) RecoveryCode {
 
 // remainder divides the code, read as a polynomial over the 23 residues, by one
 // whose roots are 5, 5^2 and 5^3 (a Reed-Solomon code; 5 is a primitive root of
-// 23). A sound code leaves nothing. One wrong letter, two letters exchanged, or
-// two wrong letters that are not 22 places apart always leave something, and
-// any other damage does in 12,166 of 12,167 cases.
+// 23). A sound code leaves nothing. One wrong letter always leaves something, and
+// so do two wrong or exchanged ones that are not exactly 22 places apart; of any
+// other damage one case in 12,167 is missed.
 func remainder(values []int) [checkLetters]int {
 	// (x - 5)(x - 2)(x - 10) = x^3 - 17x^2 + 80x - 100, with 5^2 = 2 and 5^3 = 10.
 	divisor := [checkLetters]int{-17, 80, -100}
