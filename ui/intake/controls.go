@@ -2,15 +2,13 @@ package intake
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2"
 
-	"handbreadth/domain"
-	"handbreadth/domain/energy"
 	"handbreadth/domain/food"
 	"handbreadth/ui/draft"
+	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
 )
 
@@ -95,6 +93,23 @@ func (c *chosen) SetHint(hint string, missing bool) {
 	c.hint.Hidden = hint == ""
 }
 
+// ways is a choice of the way in which something is told. It has no text of its
+// own in the form.
+type ways struct {
+	*chosen
+	list []way
+}
+
+// Show does nothing: which way is told follows from the fields that are filled
+// in.
+func (c *ways) Show(string) {}
+
+func (c *ways) show(field draft.Field) {
+	if at := indexOf(c.list, field); at != c.Selected() {
+		c.SetSelected(at)
+	}
+}
+
 // chips is the choice of allergens.
 type chips struct {
 	*widgets.MultiChoice
@@ -134,40 +149,63 @@ const (
 // newControl makes the control of a field.
 func (s *Screen) newControl(field draft.Field) control {
 	switch field {
-	case draft.Born, draft.Date, draft.GoalBy:
+	case draft.Born, draft.Date, draft.GoalBy, draft.PressureDate, draft.ConsentDate:
 		d := widgets.NewDateField(labels[field], "")
 		return s.taking(field, &typed{Field: &d.Field, object: d, width: shortWidth})
-	case draft.Why, draft.Notes:
-		const rows = 3
-		a := widgets.NewArea(labels[field], "", rows)
-		return s.taking(field, &typed{Field: a, object: a})
-	case draft.Name:
-		f := widgets.NewField(labels[field], "")
-		return s.taking(field, &typed{Field: f, object: f, width: nameWidth})
-	case draft.Sex, draft.Activity, draft.GoalKind, draft.Pattern, draft.Meals:
-		return s.newChosen(field)
+	case goalWay:
+		return s.newWays(goalWays, labels[field], s.onGoalWay)
+	case activityWay:
+		return s.newWays(activityWays, labels[field], s.onActivityWay)
 	case draft.Avoid:
 		return s.newChips()
+	case draft.Day:
+		return newDayBox(s)
+	}
+	if rows := rowsOf(field); rows > 0 {
+		a := widgets.NewArea(labels[field], "", rows)
+		return s.taking(field, &typed{Field: a, object: a})
+	}
+	if options, values := optionsOf(field); len(options) > 0 {
+		return s.newChosen(field, options, values)
 	}
 	f := widgets.NewField(labels[field], "")
-	return s.taking(field, &typed{Field: f, object: f, width: shortWidth})
+	return s.taking(field, &typed{Field: f, object: f, width: widthOf(field)})
+}
+
+func widthOf(field draft.Field) float32 {
+	switch field {
+	case draft.Name:
+		return nameWidth
+	case draft.Dislikes, draft.MealTimes:
+		return 0
+	}
+	return shortWidth
 }
 
 // taking lets what is typed go into the form at every keystroke.
 func (s *Screen) taking(field draft.Field, c *typed) control {
-	c.Check = func(text string) (string, error) {
-		return understand(s.session.Form(), s.session.Style(), field, text)
-	}
+	c.Check = func(text string) (string, error) { return understand(s.session, field, text) }
 	c.OnChanged = func(text string) { s.session.Set(field, text) }
 	return c
 }
 
-func (s *Screen) newChosen(field draft.Field) control {
-	options, values := optionsOf(field)
+func (s *Screen) newChosen(field draft.Field, options []widgets.Option, values []string) *chosen {
+	return newChosen(labels[field], options, values, func(i int) { s.session.Set(field, values[i]) })
+}
+
+func newChosen(label string, options []widgets.Option, values []string, onChosen func(int)) *chosen {
 	c := &chosen{values: values, hint: widgets.NewText("", widgets.Small)}
-	c.Choice = widgets.NewChoice(labels[field], options, func(i int) { s.session.Set(field, values[i]) })
+	c.Choice = widgets.NewChoice(label, options, onChosen)
 	c.object = widgets.ColumnGap(hintGap, c.Choice, c.hint)
 	return c
+}
+
+func (s *Screen) newWays(list []way, label string, onWay func(draft.Field)) control {
+	options := make([]widgets.Option, len(list))
+	for i, w := range list {
+		options[i].Label = w.Label
+	}
+	return &ways{list: list, chosen: newChosen(label, options, nil, func(i int) { onWay(list[i].Field) })}
 }
 
 func (s *Screen) newChips() control {
@@ -193,35 +231,4 @@ func (s *Screen) newChips() control {
 }
 
 // hintGap is the space between boxes and the hint below.
-const hintGap = 6
-
-// optionsOf lists the answers of a choice and what they put into the form.
-func optionsOf(field draft.Field) (options []widgets.Option, values []string) {
-	add := func(value, label, description string) {
-		options = append(options, widgets.Option{Label: label, Description: description})
-		values = append(values, value)
-	}
-	switch field {
-	case draft.Sex:
-		add(string(energy.Female), "Female", "")
-		add(string(energy.Male), "Male", "")
-	case draft.Activity:
-		for _, c := range energy.Classes() {
-			add(string(c.Category), c.Name, c.Describes)
-		}
-		add(draft.ActivityAsNumber, "A number", "Where the physical activity level (PAL) is known, for example from a measured day")
-	case draft.GoalKind:
-		for _, kind := range []energy.GoalKind{energy.Lose, energy.Maintain, energy.Gain} {
-			add(string(kind), goalWords[kind], "")
-		}
-	case draft.Pattern:
-		for _, p := range food.Patterns() {
-			add(string(p), sentence(string(p)), "")
-		}
-	case draft.Meals:
-		for n := domain.LeastMeals; n <= domain.MostMeals; n++ {
-			add(strconv.Itoa(n), strconv.Itoa(n), "")
-		}
-	}
-	return options, values
-}
+const hintGap = theme.Half + 2

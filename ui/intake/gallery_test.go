@@ -1,105 +1,52 @@
 package intake
 
 import (
-	"image/png"
-	"os"
-	"path/filepath"
+	"fmt"
 	"testing"
-
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/test"
 
 	"handbreadth/domain/unit"
 	"handbreadth/ui/draft"
 	"handbreadth/ui/theme"
-	"handbreadth/ui/widgets"
+	"handbreadth/ui/widgets/widgettest"
 )
 
-// inWindow shows an object in a window without a display.
-func inWindow(t *testing.T, object fyne.CanvasObject, width, height float32) fyne.Window {
-	t.Helper()
-	window := test.NewTempWindow(t, container.NewStack(canvas.NewRectangle(theme.Colour(theme.Paper)), object))
-	window.SetPadded(false)
-	window.Resize(fyne.NewSize(width, height))
-	settle(window.Content())
-	return window
-}
-
-// program starts a test program in a look.
-func program(t *testing.T, variant theme.Variant) {
-	t.Helper()
-	test.NewTempApp(t).Settings().SetTheme(theme.New(variant, 1))
-	t.Cleanup(widgets.ResetNames)
-}
-
-// settle lays out until heights that follow widths have come to rest, as the
-// real driver does from frame to frame.
-func settle(root fyne.CanvasObject) {
-	for range 4 {
-		lay(root)
-	}
-}
-
-func lay(object fyne.CanvasObject) {
-	switch o := object.(type) {
-	case *fyne.Container:
-		if o.Layout != nil {
-			o.Layout.Layout(o.Objects, o.Size())
-		}
-		for _, child := range o.Objects {
-			lay(child)
-		}
-	case fyne.Widget:
-		r := test.WidgetRenderer(o)
-		r.Layout(o.Size())
-		for _, child := range r.Objects() {
-			lay(child)
-		}
-	}
-}
-
-// keepPicture writes what a window shows.
-func keepPicture(t *testing.T, window fyne.Window, dir, name string) {
-	t.Helper()
-	settle(window.Content())
-	file, err := os.Create(filepath.Join(dir, name+".png"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	if err := png.Encode(file, window.Canvas().Capture()); err != nil {
-		t.Fatal(err)
-	}
-}
-
-// TestGallery writes pictures of the section in both looks to the folder that
-// HANDBREADTH_GALLERY names.
+// TestGallery writes pictures of the section to the folder that
+// HANDBREADTH_GALLERY names: as it is seen first, folded, and whole.
 func TestGallery(t *testing.T) {
-	dir := os.Getenv("HANDBREADTH_GALLERY")
-	if dir == "" {
-		t.Skip("set HANDBREADTH_GALLERY to a folder to get the pictures")
-	}
-	forms := map[string]draft.Form{"empty": {}, "filled": filled(), "problems": withProblems()}
-	for look, variant := range map[string]theme.Variant{"light": theme.Light, "dark": theme.Dark} {
-		for name, form := range forms {
-			for size, width := range map[string]float32{"958": 958, "700": 700} {
-				t.Run(name+size+look, func(t *testing.T) {
-					program(t, variant)
-					s := New(draft.NewSession(form, unit.Style{}))
-					window := inWindow(t, s.Object(), width, 2300)
-					keepPicture(t, window, dir, "intake-"+name+"-"+size+"-"+look)
-				})
+	widgettest.NeedGallery(t)
+	us := unit.Style{System: unit.USCustomary}
+	whole, folded := func(s *Screen) { s.onFoldAll(); s.onFoldAll() }, func(s *Screen) { s.onFoldAll() }
+	first := func(*Screen) {}
+	for _, c := range []struct {
+		name          string
+		form          draft.Form
+		style         unit.Style
+		do            func(*Screen)
+		width, height float32
+	}{
+		{"first", draft.Form{}, unit.Style{}, first, widgettest.LaptopWidth, 640},
+		{"first-wide", filled(), unit.Style{}, first, widgettest.DesktopWidth, 950},
+		{"folded", told(), us, folded, widgettest.LaptopWidth, 640},
+		{"filled", filled(), unit.Style{}, first, widgettest.LaptopWidth, 1500},
+		{"whole", told(), unit.Style{}, whole, widgettest.LaptopWidth, 3700},
+		{"whole-narrow", told(), us, whole, widgettest.NarrowWidth, 4000},
+		{"problems", withProblems(), unit.Style{}, whole, widgettest.LaptopWidth, 3700},
+	} {
+		for look, variant := range widgettest.Looks() {
+			if look == "dark" && c.width == widgettest.NarrowWidth {
+				continue
 			}
+			t.Run(c.name+look, func(t *testing.T) { keep(t, variant, c.form, c.style, c.do, c.width, c.height, c.name+"-"+look) })
 		}
 	}
-	program(t, theme.Light)
-	s := New(draft.NewSession(filled(), unit.Style{System: unit.USCustomary}))
-	window := inWindow(t, s.Object(), 958, 700)
-	for _, f := range s.folds[:5] {
-		f.setOpen(false)
-	}
-	window.Canvas().Focus(s.folds[3].head)
-	keepPicture(t, window, dir, "intake-folded-958-light")
+}
+
+func keep(t *testing.T, variant theme.Variant, form draft.Form, style unit.Style, do func(*Screen), width, height float32, name string) {
+	widgettest.Program(t, variant)
+	s := New(draft.NewSession(form, style))
+	window := widgettest.Window(t, s.Object(), width, height)
+	do(s)
+	window.Canvas().Focus(s.folds[3].FocusTarget())
+	s.page.Scroll().ScrollToTop()
+	widgettest.Picture(t, window, fmt.Sprintf("intake-%s-%.0f", name, width))
 }

@@ -1,6 +1,6 @@
-// Package intake is the section in which a visit is written down: who came, why,
-// what was measured, what they want and what they eat, in the order of a
-// conversation.
+// Package intake is the section in which a visit is written down, in the order
+// of a conversation: who came, why, what they want, what was measured, how they
+// live and eat, and their health.
 package intake
 
 import (
@@ -11,15 +11,23 @@ import (
 	"handbreadth/ui/widgets"
 )
 
-// Screen is the section of one client file.
+// Screen is the section of one client file. The controls of a fold are made when
+// it opens for the first time.
 type Screen struct {
-	session  *draft.Session
-	controls map[draft.Field]control
-	boxes    map[draft.Field]fyne.CanvasObject
-	folds    []*fold
-	goalHint *widgets.Text
-	goalPair *fyne.Container
-	page     *widgets.Page
+	session     *draft.Session
+	controls    map[draft.Field]control
+	boxes       map[draft.Field]fyne.CanvasObject
+	folds       []*widgets.Fold
+	foldAll     *widgets.Button
+	goalHint    *widgets.Text
+	goalNumbers *fyne.Container
+	page        *widgets.Page
+	ready       bool // the page is made
+
+	// picked is the way of the goal that was chosen and not told yet; told holds
+	// what was told in the ways that were left, so that it comes back with them.
+	picked draft.Field
+	told   map[draft.Field]string
 }
 
 // columnWidth keeps lines readable in a wide window.
@@ -29,165 +37,135 @@ const columnWidth = 720
 func New(session *draft.Session) *Screen {
 	s := &Screen{
 		session: session, controls: map[draft.Field]control{}, boxes: map[draft.Field]fyne.CanvasObject{},
-		goalHint: widgets.NewText("", widgets.Small),
+		goalHint: widgets.NewText("", widgets.Small), told: map[draft.Field]string{},
 	}
-	column := widgets.ColumnGap(theme.Half)
+	s.foldAll = widgets.Name(widgets.NewTextButton("", s.onFoldAll), "intake.fold_all")
+	column := widgets.ColumnGap(0)
 	for _, p := range parts {
-		column.Add(s.newPart(p).object)
+		column.Add(s.newFold(p))
 	}
-	s.page = widgets.NewPage(widgets.Narrow(columnWidth, column))
-	s.showAll()
+	s.page = widgets.NewPageInset(theme.Two, widgets.Narrow(columnWidth, widgets.Column(
+		widgets.Ends(widgets.NewText(lead, widgets.Small), s.foldAll), column)))
+	for i, p := range parts {
+		s.folds[i].SetOpen(p.Essential)
+	}
+	s.ready = true
+	s.judge("")
 	session.Hear(s.hear)
 	return s
 }
 
+const lead = "In the order of a conversation. What is not needed for a plan may stay empty."
+
 // Object returns what to put into the window.
 func (s *Screen) Object() fyne.CanvasObject { return s.page }
 
-// Focus opens the fold of a field and moves the focus to it.
+// Focus opens the fold of a field and moves the focus to it, or to the choice
+// that it hangs on.
 func (s *Screen) Focus(field draft.Field) {
 	at := partOf(field)
 	if at < 0 {
 		return
 	}
-	if !s.folds[at].isOpen() {
-		s.folds[at].setOpen(true)
-	}
-	s.settle()
-	widgets.FocusOn(s.controls[field].Target())
+	s.folds[at].SetOpen(true)
+	s.judge("")
+	s.page.Settle()
+	widgets.FocusOn(s.controls[s.reachable(field)].Target())
 }
 
-// newPart makes a fold with its fields.
-func (s *Screen) newPart(p part) *fold {
-	for _, field := range p.Fields {
-		c := s.newControl(field)
-		widgets.Name(c.Target(), "intake."+string(field))
-		s.controls[field], s.boxes[field] = c, c.Object()
+// reachable returns the field itself, or the choice that has to come first.
+func (s *Screen) reachable(field draft.Field) draft.Field {
+	form := s.session.Form()
+	part := parts[partOf(field)].Key
+	switch {
+	case part == "activity" && field != activityWay && wayFor(field) != wayOfActivity(form):
+		return activityWay
+	case isShown(field, form, s.picked):
+		return field
+	case movesWeight(form):
+		return goalWay
 	}
-	f := newFold(p.Title, s.contentOf(p), s.settle, s.reveal)
-	widgets.Name(f.head, "intake.fold."+p.Key)
+	return draft.GoalKind
+}
+
+// newFold makes a fold whose controls are made when it opens.
+func (s *Screen) newFold(p part) *widgets.Fold {
+	f := widgets.NewFold(p.Title, func() fyne.CanvasObject { return s.build(p) })
+	f.OnToggled = func(bool) { s.onToggled() }
+	widgets.Name(f, "intake.fold."+p.Key)
 	s.folds = append(s.folds, f)
 	return f
 }
 
-// contentOf lays out the fields of a fold: short ones that belong together side
-// by side, the rest one below the other.
-func (s *Screen) contentOf(p part) fyne.CanvasObject {
-	const pairWidth = 240
-	box := func(field draft.Field) fyne.CanvasObject { return s.boxes[field] }
-	switch p.Key {
-	case "measurements":
-		return widgets.Beside(pairWidth, box(draft.Height), box(draft.Weight))
-	case "goal":
-		return widgets.ColumnGap(theme.Two, box(draft.GoalKind),
-			s.pairOf(pairWidth, draft.GoalWeight, draft.GoalBy), box(draft.GoalEnergy), s.goalHint)
-	}
-	column := widgets.ColumnGap(theme.Two)
+// build makes the controls of a fold and shows what the form has.
+func (s *Screen) build(p part) fyne.CanvasObject {
 	for _, field := range p.Fields {
-		column.Add(box(field))
+		if _, isHours := pursuitOf(field); !isHours { // the day makes its own
+			s.addControl(field, s.newControl(field))
+		}
 	}
-	return column
+	return s.contentOf(p)
 }
 
-// pairOf sets two fields side by side that are of use together.
-func (s *Screen) pairOf(width float32, a, b draft.Field) fyne.CanvasObject {
-	s.goalPair = widgets.Beside(width, s.boxes[a], s.boxes[b])
-	return s.goalPair
+func (s *Screen) addControl(field draft.Field, c control) {
+	widgets.Name(c.Target(), "intake."+string(field))
+	s.controls[field], s.boxes[field] = c, c.Object()
+	c.Show(s.session.Get(field))
+}
+
+func (s *Screen) onToggled() {
+	s.judge("")
+	s.page.Settle()
+}
+
+func (s *Screen) onFoldAll() {
+	open := !s.anyOpen()
+	for _, f := range s.folds {
+		f.SetOpen(open)
+	}
+	s.judge("")
+	s.page.Settle()
+}
+
+func (s *Screen) anyOpen() bool {
+	for _, f := range s.folds {
+		if f.Open() {
+			return true
+		}
+	}
+	return false
+}
+
+// onGoalWay takes another way to tell the pace of the goal.
+func (s *Screen) onGoalWay(field draft.Field) {
+	s.picked = field
+	changes := pickGoalWay(s.session.Form(), field, s.told)
+	s.session.SetAll(changes)
+	s.judge("")
+	s.page.Settle()
+}
+
+// onActivityWay takes another way to tell the activity; the class that was told
+// comes back with its way.
+func (s *Screen) onActivityWay(field draft.Field) {
+	if now := s.session.Form().Get(draft.Activity); isClass(now) {
+		s.told[draft.Activity] = now
+	}
+	value, other := activityValues[field]
+	if !other {
+		value = s.told[draft.Activity]
+	}
+	s.session.Set(draft.Activity, value)
 }
 
 // hear shows a change of the form, wherever it was made.
 func (s *Screen) hear(changed draft.Field) {
 	if changed == "" {
-		s.showAll()
-		return
-	}
-	if c, mine := s.controls[changed]; mine {
+		for field, c := range s.controls {
+			c.Show(s.session.Get(field))
+		}
+	} else if c, mine := s.controls[changed]; mine {
 		c.Show(s.session.Get(changed))
 	}
 	s.judge(changed)
-}
-
-// showAll shows the whole form.
-func (s *Screen) showAll() {
-	for field, c := range s.controls {
-		c.Show(s.session.Get(field))
-	}
-	s.judge("")
-}
-
-// judge shows what follows from the form: hints, what is wrong, what is of use.
-// The field that is being typed into judges itself.
-func (s *Screen) judge(typing draft.Field) {
-	form, r, style := s.session.Form(), s.session.Reading(), s.session.Style()
-	for field, c := range s.controls {
-		c.SetHint(hintNow(field, form, style), isMissing(field, r))
-		if _, isTyped := c.(*typed); !isTyped || field != typing {
-			c.Judge(understood(field, r), problemOf(field, r))
-		}
-	}
-	for i, p := range parts {
-		s.folds[i].setMark(markOf(p, form, r, style))
-	}
-	s.goalHint.SetText(goalHint(r, style))
-	if s.showUseful(form) {
-		s.settle()
-	}
-}
-
-func problemOf(field draft.Field, r draft.Reading) string {
-	if p, wrong := r.Problems[field]; wrong {
-		return widgets.ProblemWords(p)
-	}
-	return ""
-}
-
-// showUseful shows the fields that are of use now and reports whether that
-// changed anything.
-func (s *Screen) showUseful(form draft.Form) bool {
-	changed := false
-	for field, box := range s.boxes {
-		shown := isShown(field, form)
-		if box.Visible() == shown {
-			continue
-		}
-		changed = true
-		if shown {
-			box.Show()
-		} else {
-			box.Hide()
-		}
-	}
-	s.goalPair.Hidden = !isShown(draft.GoalWeight, form)
-	hinted := s.goalHint.Text() != ""
-	changed = changed || s.goalHint.Visible() != hinted
-	s.goalHint.Hidden = !hinted
-	return changed
-}
-
-// settle lays out anew after something came, went or folded.
-func (s *Screen) settle() {
-	scroll := s.page.Scroll()
-	content := scroll.Content.(*fyne.Container)
-	view := scroll.Size()
-	if view.Width == 0 {
-		return
-	}
-	size := fyne.NewSize(view.Width, max(view.Height, content.MinSize().Height))
-	content.Resize(size)
-	content.Layout.Layout(content.Objects, size)
-	scroll.Refresh()
-}
-
-// reveal scrolls so that an object is in view.
-func (s *Screen) reveal(object fyne.CanvasObject) {
-	scroll := s.page.Scroll()
-	driver := fyne.CurrentApp().Driver()
-	y := driver.AbsolutePositionForObject(object).Y - driver.AbsolutePositionForObject(scroll).Y
-	below := y + object.Size().Height + theme.Two - scroll.Size().Height
-	switch {
-	case y < theme.Two:
-		scroll.ScrollToOffset(fyne.NewPos(0, max(0, scroll.Offset.Y+y-theme.Two)))
-	case below > 0:
-		scroll.ScrollToOffset(fyne.NewPos(0, scroll.Offset.Y+below))
-	}
 }

@@ -1,61 +1,77 @@
 package intake
 
 import (
+	"slices"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"handbreadth/domain/energy"
 	"handbreadth/domain/unit"
 	"handbreadth/ui/draft"
 	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
+	"handbreadth/ui/widgets/widgettest"
 )
 
 // opened shows the section of a form in a window.
 func opened(t *testing.T, form draft.Form) (*Screen, *draft.Session, fyne.Canvas) {
 	t.Helper()
-	program(t, theme.Light)
+	widgettest.Program(t, theme.Light)
 	session := draft.NewSession(form, unit.Style{})
 	s := New(session)
-	window := inWindow(t, s.Object(), 958, 700)
+	window := widgettest.Window(t, s.Object(), widgettest.LaptopWidth, 700)
 	return s, session, window.Canvas()
 }
 
 func (s *Screen) field(name draft.Field) *typed { return s.controls[name].(*typed) }
 
-func focusedName(c fyne.Canvas) string {
-	for name, object := range widgets.Named() {
-		target, ok := object.(fyne.Focusable)
-		if f, is := object.(widgets.Focuser); is {
-			target, ok = f.FocusTarget(), true
-		}
-		if ok && target == c.Focused() {
-			return name
-		}
+// fold returns a fold by its key.
+func (s *Screen) fold(t *testing.T, key string) *widgets.Fold {
+	t.Helper()
+	at := slices.IndexFunc(parts, func(p part) bool { return p.Key == key })
+	if at < 0 {
+		t.Fatalf("no fold %q", key)
 	}
-	return ""
+	return s.folds[at]
 }
 
 func TestTabGoesThroughTheConversation(t *testing.T) {
 	_, _, c := opened(t, filled())
-	var got []string
-	for range 26 {
-		c.FocusNext()
-		got = append(got, focusedName(c))
-	}
 	want := []string{
-		"intake.fold.who", "intake.client.name", "intake.client.born", "intake.client.equation_sex",
-		"intake.fold.visit", "intake.why", "intake.date",
-		"intake.fold.measurements", "intake.height", "intake.weight",
-		"intake.fold.activity", "intake.activity",
-		"intake.fold.goal", "intake.goal.kind", "intake.goal.weight", "intake.goal.by", "intake.goal.kcal_per_day",
-		"intake.fold.food", "intake.eating_pattern", "intake.avoid", "intake.meals_per_day",
-		"intake.fold.notes", "intake.notes", "intake.fold.who",
+		"intake.fold_all", "intake.fold.who", "intake.client.name", "intake.client.born", "intake.client.equation_sex", "intake.date",
+		"intake.fold.why", "intake.why", "intake.goals_beyond_weight", "intake.importance", "intake.confidence",
+		"intake.fold.goal", "intake.goal.kind", "intake.goal.way", "intake.goal.weight", "intake.goal.by",
+		"intake.fold.measurements", "intake.height", "intake.weight", "intake.fold.body",
+		"intake.fold.activity", "intake.activity.way", "intake.activity",
+		"intake.fold.training", "intake.fold.eaten", "intake.fold.food", "intake.fold.meals", "intake.fold.context",
+		"intake.fold.health", "intake.fold.consent", "intake.fold.notes", "intake.notes",
 	}
-	for i, name := range want {
-		if got[i] != name {
-			t.Fatalf("tab %d is at %q, want %q (all: %v)", i, got[i], name, got)
+	if got := widgettest.Walk(c); !slices.Equal(got, want) {
+		t.Errorf("Tab goes through\n%v, want\n%v", got, want)
+	}
+}
+
+// Everything that is of use is reached by Tab once all folds are open.
+func TestTabReachesEveryField(t *testing.T) {
+	s, session, c := opened(t, told())
+	widgettest.Press(t, "intake.fold_all")
+	widgettest.Press(t, "intake.fold_all")
+	reached := map[string]bool{}
+	for _, name := range widgettest.Walk(c) {
+		reached[name] = true
+	}
+	for _, p := range parts {
+		for _, field := range p.Fields {
+			if isShown(field, session.Form(), s.picked) && field != draft.Day && !reached["intake."+string(field)] {
+				t.Errorf("Tab does not reach %s", field)
+			}
+		}
+	}
+	for _, pursuit := range energy.Pursuits() {
+		if !reached["intake."+string(draft.DayHours(pursuit.Code))] {
+			t.Errorf("Tab does not reach the hours of %s", pursuit.Name)
 		}
 	}
 }
@@ -91,20 +107,29 @@ func TestProblemsAreSaidWhenTheFieldIsLeft(t *testing.T) {
 	}
 }
 
+// A form of before may have a date and an energy: both are shown, and the one
+// that cannot stand is told.
 func TestAProblemOfAnotherFieldIsTold(t *testing.T) {
-	s, session, c := opened(t, filled())
-	s.Focus(draft.GoalEnergy)
-	test.Type(c.Focused(), "1700")
-	if p := s.field(draft.GoalBy).Problem(); p == "" {
+	s, session, _ := opened(t, with(filled(), "goal.kcal_per_day", "1700"))
+	if p := s.field(draft.GoalBy).Problem(); p == "" || !s.boxes[draft.GoalEnergy].Visible() {
 		t.Error("a date beside an energy is not told")
 	}
-	for {
-		if _, more := session.Undo(); !more {
-			break
-		}
+	session.Set(draft.GoalEnergy, "")
+	if p := s.field(draft.GoalBy).Problem(); p != "" {
+		t.Errorf("after it was cleared: %q", p)
 	}
-	if p := s.field(draft.GoalBy).Problem(); p != "" || s.field(draft.GoalEnergy).Text() != "" {
-		t.Errorf("after undo: %q", p)
+}
+
+func TestAWishThatNoEnergyBringsIsToldWhenItsFieldIsLeft(t *testing.T) {
+	s, _, c := opened(t, with(filled(), "goal.kind", goalGain, "goal.weight", "200 kg", "goal.by", ""))
+	s.choose(goalWay, 0)
+	s.Focus(draft.GoalBy)
+	test.Type(c.Focused(), "1 April 2026")
+	if p := s.field(draft.GoalBy).Problem(); p != "" {
+		t.Errorf("told while typing: %q", p)
+	}
+	if c.FocusNext(); s.field(draft.GoalBy).Problem() == "" {
+		t.Error("not told after leaving")
 	}
 }
 
@@ -122,21 +147,20 @@ func TestChangesFromOutsideLeaveTheCursor(t *testing.T) {
 	if s.controls[draft.GoalKind].(*chosen).Selected() != 2 {
 		t.Error("the goal does not follow")
 	}
-	if entry.CursorTextOffset() != before || before == 0 || focusedName(c) != "intake.client.name" {
+	if entry.CursorTextOffset() != before || before == 0 || widgettest.Focused(c) != "intake.client.name" {
 		t.Errorf("the cursor moved from %d to %d", before, entry.CursorTextOffset())
 	}
 }
 
 func TestFocusOpensTheFold(t *testing.T) {
 	s, _, c := opened(t, filled())
-	at := partOf(draft.Avoid)
-	s.folds[at].setOpen(false)
-	if got := s.folds[at].head.mark.Text(); got != "Vegetarian, 3 meals a day, without peanuts and tree nuts" {
-		t.Errorf("the folded head says %q", got)
+	food := s.fold(t, "food")
+	if got := food.Mark(); food.Open() || got != "Vegetarian, without peanuts and tree nuts" {
+		t.Errorf("open %v, the folded head says %q", food.Open(), got)
 	}
 	s.Focus(draft.Avoid)
-	if !s.folds[at].isOpen() || focusedName(c) != "intake.avoid" {
-		t.Errorf("open %v, focus at %q", s.folds[at].isOpen(), focusedName(c))
+	if !food.Open() || widgettest.Focused(c) != "intake.avoid" {
+		t.Errorf("open %v, focus at %q", food.Open(), widgettest.Focused(c))
 	}
 	scroll := s.page.Scroll()
 	top := fyne.CurrentApp().Driver().AbsolutePositionForObject(s.controls[draft.Avoid].Target()).Y
@@ -146,51 +170,115 @@ func TestFocusOpensTheFold(t *testing.T) {
 	s.Focus("no.such.field")
 }
 
-func TestHeadsFoldByKeyAndPassOtherKeysOn(t *testing.T) {
-	s, _, c := opened(t, filled())
-	head := s.folds[0].head
-	c.Focus(head)
-	press := func(key fyne.KeyName) { head.TypedKey(&fyne.KeyEvent{Name: key}) }
-	for _, step := range []struct {
-		key  fyne.KeyName
-		open bool
-	}{
-		{fyne.KeySpace, false}, {fyne.KeyReturn, true}, {fyne.KeyRight, true}, {fyne.KeyLeft, false}, {fyne.KeyLeft, false}, {fyne.KeyRight, true},
-	} {
-		if press(step.key); s.folds[0].isOpen() != step.open {
-			t.Errorf("after %s open is %v", step.key, s.folds[0].isOpen())
+func TestFoldsAreBuiltWhenTheyOpenAndSayWhatIsInThem(t *testing.T) {
+	s, session, c := opened(t, told())
+	if s.controls[draft.Sleep] != nil {
+		t.Error("a closed fold has its fields")
+	}
+	fold := s.fold(t, "context")
+	if fold.Mark() != "Told: sleep, cooking and money" {
+		t.Errorf("closed it says %q", fold.Mark())
+	}
+	c.Focus(fold.FocusTarget())
+	widgettest.Key(c, fyne.KeyReturn)
+	if !fold.Open() || fold.Mark() != "" || s.field(draft.Sleep).Text() != "Six hours, broken" {
+		t.Errorf("open %v, mark %q", fold.Open(), fold.Mark())
+	}
+	session.Set(draft.Sleep, "Eight hours")
+	if s.field(draft.Sleep).Text() != "Eight hours" {
+		t.Error("a field of an opened fold does not follow")
+	}
+	if got := s.fold(t, "consent").Mark(); got != "Given, 2 March 2026, rather without numbers" {
+		t.Errorf("consent: %q", got)
+	}
+}
+
+func TestAllFoldAtOnce(t *testing.T) {
+	s, _, _ := opened(t, filled())
+	widgettest.Press(t, "intake.fold_all")
+	if s.anyOpen() || s.foldAll.Text() != "Open all" || s.fold(t, "measurements").Mark() != "167.6 cm, 72.6 kg, BMI 25.8" {
+		t.Errorf("open %v, button %q", s.anyOpen(), s.foldAll.Text())
+	}
+	widgettest.Press(t, "intake.fold_all")
+	for i, f := range s.folds {
+		if !f.Open() {
+			t.Errorf("%s is closed", parts[i].Key)
 		}
-	}
-	var passed fyne.KeyName
-	c.SetOnTypedKey(func(e *fyne.KeyEvent) { passed = e.Name })
-	if press(fyne.KeyEscape); passed != fyne.KeyEscape {
-		t.Error("Escape does not reach the window")
-	}
-	press(fyne.KeyLeft)
-	if press(fyne.KeyDown); focusedName(c) != "intake.fold.visit" {
-		t.Errorf("down from a folded part leads to %q", focusedName(c))
 	}
 }
 
 func TestWhatIsOfUseAppears(t *testing.T) {
 	s, session, _ := opened(t, draft.Form{})
-	if s.boxes[draft.GoalWeight].Visible() || s.boxes[draft.PAL].Visible() || s.goalHint.Visible() {
+	if s.boxes[draft.GoalWeight].Visible() || s.boxes[draft.PAL].Visible() || s.goalHint.Visible() || s.goalNumbers.Visible() {
 		t.Error("fields of no use are shown")
 	}
 	session.Set(draft.GoalKind, goalLose)
 	session.Set(draft.Activity, draft.ActivityAsNumber)
-	if !s.boxes[draft.GoalWeight].Visible() || !s.boxes[draft.PAL].Visible() || !s.goalHint.Visible() {
+	if !s.boxes[draft.GoalWeight].Visible() || !s.boxes[draft.PAL].Visible() || !s.goalHint.Visible() || s.boxes[draft.Activity].Visible() {
 		t.Error("fields of use are hidden")
+	}
+}
+
+func TestWhatNoPlanReadsIsToldAndStopsNothing(t *testing.T) {
+	s, session, c := opened(t, filled())
+	s.Focus(draft.Importance)
+	test.Type(c.Focused(), "11")
+	c.FocusNext()
+	if s.field(draft.Importance).Problem() == "" || s.fold(t, "why").Mark() != "1 to mend" {
+		t.Errorf("problem %q, mark %q", s.field(draft.Importance).Problem(), s.fold(t, "why").Mark())
+	}
+	if _, planned := session.Plan(); !planned {
+		t.Error("a rating stops the plan")
+	}
+}
+
+func TestEveryChoiceGoesIntoTheForm(t *testing.T) {
+	s, session, _ := opened(t, draft.Form{draft.GoalKind: goalLose})
+	widgettest.Press(t, "intake.fold_all")
+	widgettest.Press(t, "intake.fold_all")
+	for field, c := range s.controls {
+		chosen, is := c.(*chosen)
+		if !is || !isShown(field, session.Form(), s.picked) {
+			continue
+		}
+		for i, value := range chosen.values {
+			s.choose(field, i)
+			if got := session.Get(field); got != value || chosen.Selected() != i {
+				t.Errorf("%s: option %d gives %q, want %q", field, i, got, value)
+			}
+		}
+	}
+	s.choose(draft.Avoid, 0)
+	if got := session.Get(draft.Avoid); got != "gluten" {
+		t.Errorf("allergens: %q", got)
+	}
+}
+
+func TestEveryTypedFieldGoesIntoTheForm(t *testing.T) {
+	s, session, c := opened(t, draft.Form{draft.GoalKind: goalLose, draft.Activity: draft.ActivityAsDay})
+	widgettest.Press(t, "intake.fold_all")
+	widgettest.Press(t, "intake.fold_all")
+	for field, control := range s.controls {
+		typed, is := control.(*typed)
+		if !is || !isShown(field, session.Form(), s.picked) {
+			continue
+		}
+		c.Focus(typed.FocusTarget())
+		test.Type(c.Focused(), "7")
+		if got := session.Get(field); got != "7" {
+			t.Errorf("%s: the form has %q", field, got)
+		}
 	}
 }
 
 func TestUnknownAllergensCanBeLeftOut(t *testing.T) {
 	s, session, _ := opened(t, draft.Form{draft.Avoid: "peanut, moonbeams"})
+	s.Focus(draft.Avoid)
 	chips := s.controls[draft.Avoid].(*chips)
 	if !chips.mend.Visible() || chips.problem.Text() == "" {
 		t.Fatal("not told")
 	}
-	widgets.Named()["intake.avoid.mend"].(*widgets.Button).OnTapped()
+	widgettest.Press(t, "intake.avoid.mend")
 	if session.Get(draft.Avoid) != "peanut" || chips.mend.Visible() {
 		t.Errorf("the form has %q", session.Get(draft.Avoid))
 	}

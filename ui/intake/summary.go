@@ -23,16 +23,30 @@ func summaryOf(key string, form draft.Form, r draft.Reading, style unit.Style) s
 	switch key {
 	case "who":
 		return whoSummary(form, r)
-	case "visit":
-		return r.Intake.Date.Long()
-	case "measurements":
-		return measuredSummary(r, style)
-	case "activity":
-		return activitySummary(r, style)
+	case "why":
+		return whySummary(form, r)
 	case "goal":
 		return goalSummary(r, style)
+	case "measurements":
+		return measuredSummary(r, style)
+	case "body":
+		return bodySummary(r, style)
+	case "activity":
+		return activitySummary(r, style)
+	case "training":
+		return trainingSummary(form, r, style)
+	case "eaten":
+		return eatenSummary(form, r, style)
 	case "food":
 		return foodSummary(form, r)
+	case "meals":
+		return mealsSummary(form, r)
+	case "context":
+		return contextSummary(form)
+	case "health":
+		return healthSummary(form, r)
+	case "consent":
+		return consentSummary(form, r)
 	}
 	return brief(form.Get(draft.Notes))
 }
@@ -47,6 +61,9 @@ func whoSummary(form draft.Form, r draft.Reading) string {
 	}
 	if sex := r.Intake.Client.EquationSex; sex.Valid() {
 		told = append(told, string(sex)+" equation")
+	}
+	if date := r.Intake.Date; !date.IsZero() {
+		told = append(told, "visit of "+date.Long())
 	}
 	return strings.Join(told, ", ")
 }
@@ -64,12 +81,19 @@ func activitySummary(r draft.Reading, style unit.Style) string {
 	if !a.Valid() {
 		return ""
 	}
-	if a.PAL != 0 {
-		return "PAL " + style.Number(float64(a.PAL), 2)
+	pal := "PAL " + style.Number(float64(a.Level().Value), 2)
+	switch {
+	case len(a.Day) > 0:
+		return pal + ", from the day"
+	case a.Customary != "":
+		m, _ := energy.MultiplierByCode(a.Customary)
+		return m.Name + ", " + pal
+	case a.PAL != 0:
+		return pal
 	}
 	for _, c := range energy.Classes() {
 		if c.Category == a.Category {
-			return fmt.Sprintf("%s, PAL %s", c.Name, style.Number(float64(c.Level), 1))
+			return c.Name + ", PAL " + style.Number(float64(c.Level), 1)
 		}
 	}
 	return ""
@@ -88,6 +112,9 @@ func goalSummary(r draft.Reading, style unit.Style) string {
 	if !g.By.IsZero() {
 		words += " by " + g.By.Long()
 	}
+	if g.PerWeek != 0 {
+		words += ", " + style.Rate(g.PerWeek)
+	}
 	if g.Energy != 0 {
 		words += ", on " + style.EnergyPerDay(g.Energy)
 	}
@@ -99,13 +126,13 @@ func foodSummary(form draft.Form, r draft.Reading) string {
 	if form.Get(draft.Pattern) != "" {
 		told = append(told, sentence(string(r.Intake.Pattern)))
 	}
-	if form.Get(draft.Meals) != "" {
-		told = append(told, mealsWords(r.Intake.MealsPerDay))
-	}
 	if avoided := avoidedNames(r.Intake.Avoid); len(avoided) > 0 {
 		told = append(told, "without "+joined(avoided))
 	}
-	return strings.Join(told, ", ")
+	if dislikes := form.Get(draft.Dislikes); dislikes != "" {
+		told = append(told, "dislikes "+brief(dislikes))
+	}
+	return sentence(strings.Join(told, ", "))
 }
 
 func avoidedNames(avoid []food.Allergen) []string {
@@ -121,16 +148,9 @@ func avoidedNames(avoid []food.Allergen) []string {
 	return names
 }
 
-func mealsWords(n int) string {
-	if n == 1 {
-		return "1 meal a day"
-	}
-	return strconv.Itoa(n) + " meals a day"
-}
-
 // brief is the beginning of a text, on one line.
 func brief(text string) string {
-	const most = 60
+	const most = 48
 	runes := []rune(strings.Join(strings.Fields(text), " "))
 	if len(runes) <= most {
 		return string(runes)
@@ -153,32 +173,4 @@ func sentence(text string) string {
 		return ""
 	}
 	return strings.ToUpper(text[:1]) + text[1:]
-}
-
-// goalHint says what energy the goal comes to be reckoned with, so that nothing
-// happens unseen where nothing is named.
-func goalHint(r draft.Reading, style unit.Style) string {
-	g := r.Intake.Goal
-	switch {
-	case !g.Kind.Valid():
-		return ""
-	case g.Energy != 0:
-		return "The agreed energy is taken as it is. Targets shows where it leads."
-	case g.Kind == energy.Maintain:
-		return "Holding the weight takes the maintenance energy, unless another energy is agreed."
-	case g.Weight != 0 && !g.By.IsZero():
-		return "The energy is worked out from the weight and the date. Targets shows how."
-	case g.Kind == energy.Gain:
-		return fmt.Sprintf("Without a date or an energy, a customary %s over maintenance is used.", style.EnergyPerDay(energy.DefaultSurplus))
-	}
-	least := leastWords(r.Intake.Client.EquationSex, style)
-	return fmt.Sprintf("Without a date or an energy, a customary %s under maintenance is used, and never less than %s.",
-		style.EnergyPerDay(energy.DefaultDeficit), least)
-}
-
-func leastWords(sex energy.Sex, style unit.Style) string {
-	if sex.Valid() {
-		return style.EnergyPerDay(energy.LeastEnergy(sex))
-	}
-	return fmt.Sprintf("%s for women or %s for men", style.EnergyPerDay(energy.LeastEnergy(energy.Female)), style.EnergyPerDay(energy.LeastEnergy(energy.Male)))
 }

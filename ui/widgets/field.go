@@ -63,6 +63,13 @@ func NewArea(label, hint string, rows int) *Field {
 }
 
 func (f *Field) setUp(self fyne.Widget, label, hint string) {
+	f.setUpAs(self, label, hint, func(ringed fyne.CanvasObject) fyne.CanvasObject {
+		return ColumnGap(theme.Half, f.label, ringed, f.hint, f.understood, f.problem)
+	})
+}
+
+// setUpAs lays out the parts in a way of its own.
+func (f *Field) setUpAs(self fyne.Widget, label, hint string, layOut func(ringed fyne.CanvasObject) fyne.CanvasObject) {
 	f.label, f.hint, f.understood = NewText(label, Strong), NewText(hint, Small), NewText("", Small)
 	f.understood.SetColour(theme.Spruce)
 	f.problem = newProblemLine()
@@ -72,7 +79,7 @@ func (f *Field) setUp(self fyne.Widget, label, hint string) {
 	f.ring = newRing()
 	ringed := &fyne.Container{Layout: ringLayout{}, Objects: []fyne.CanvasObject{f.frame, f.ring}}
 	f.recolor = func() { f.label.SetColour(inkOf(f.entry.Disabled(), theme.Ink)) }
-	f.init(self, ColumnGap(theme.Half, f.label, ringed, f.hint, f.understood, f.problem))
+	f.init(self, layOut(ringed))
 	f.arrange()
 }
 

@@ -99,7 +99,7 @@ func TestFoldMarks(t *testing.T) {
 
 func TestLineFieldIsAFieldOnOneLine(t *testing.T) {
 	program(t, theme.Light)
-	f := NewLineField("Sleeping", "0.95 MET")
+	f := NewLineField("Sleeping", "0.95")
 	f.Check = checkWeight
 	open(t, f, 360, 200)
 	plain := f.HeightFor(360)

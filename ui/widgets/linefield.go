@@ -11,13 +11,13 @@ import (
 // understood and what is wrong with it stand below as in every field.
 func NewLineField(label, remark string) *Field {
 	f := &Field{}
-	f.setUp(f, label, "")
+	f.setUpAs(f, label, "", func(ringed fyne.CanvasObject) fyne.CanvasObject {
+		about := NewLine(remark, Small)
+		line := &fyne.Container{Layout: lineLayout{}, Objects: []fyne.CanvasObject{f.label, about, ringed}}
+		return ColumnGap(0, line, f.understood, f.problem)
+	})
 	f.label.SetStyle(Body)
-	ringed := &fyne.Container{Layout: ringLayout{}, Objects: []fyne.CanvasObject{f.frame, f.ring}}
-	about := NewLine(remark, Small)
-	line := &fyne.Container{Layout: lineLayout{}, Objects: []fyne.CanvasObject{f.label, about, ringed}}
 	f.understood.SetAlign(fyne.TextAlignTrailing)
-	f.body = ColumnGap(0, line, f.understood, f.problem)
 	return f
 }
 
@@ -28,7 +28,7 @@ type lineLayout struct{}
 
 const (
 	lineEntry  float32 = 96
-	lineRemark float32 = 64
+	lineRemark float32 = 32
 )
 
 // labelWidth is what the remark and the entry leave.
