@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"errors"
+	"maps"
 	"slices"
 
 	"github.com/jmoiron/sqlx"
@@ -92,6 +93,9 @@ const fewNames = 2000
 // fillNames reads all names into the index. One record that cannot be opened
 // does not keep the others away.
 func (s *Store) fillNames(ctx context.Context, x *NameIndex, nameOf func(Record) (string, error)) error {
+	if err := s.makeRoom(ctx, x); err != nil {
+		return err
+	}
 	known := map[ClientID]bool{}
 	var batch []Name
 	var trouble error
@@ -101,9 +105,11 @@ func (s *Store) fillNames(ctx context.Context, x *NameIndex, nameOf func(Record)
 		}
 		known[row.ClientID] = true
 		record, err := s.openRecord(row)
+		var name string
 		if err == nil {
-			var name string
 			name, err = nameOf(record)
+		}
+		if err == nil {
 			batch = append(batch, Name{record.ClientID, name})
 		}
 		if errors.Is(err, ErrLocked) {
@@ -126,6 +132,23 @@ func (s *Store) fillNames(ctx context.Context, x *NameIndex, nameOf func(Record)
 	}
 	x.addMany(batch)
 	return errors.Join(err, trouble)
+}
+
+// makeRoom prepares the index for as many clients as there are, so that it does
+// not have to grow while somebody searches.
+func (s *Store) makeRoom(ctx context.Context, x *NameIndex) error {
+	var clients int
+	if err := s.read(ctx, func(tx *sqlx.Tx) error {
+		return get(ctx, tx, &clients, "SELECT count(*) FROM client")
+	}); err != nil {
+		return err
+	}
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	roomy := make(map[ClientID]*entry, clients+len(x.byID))
+	maps.Copy(roomy, x.byID)
+	x.byID = roomy
+	return nil
 }
 
 // Which identity records to read: all, or those that the list of clients shows
@@ -155,9 +178,9 @@ func (s *Store) eachIdentity(ctx context.Context, query string, take func(record
 	})
 }
 
-// addMany adds names that were read from the file; of a client that the index
-// has, or that was put or removed meanwhile, it knows better. Sorting and merging
-// are done beside the index, so that a search never waits for them.
+// addMany adds names that were read from the file, each client once; of those
+// that were put or removed meanwhile the index knows better. Sorting and merging
+// are done beside the index, so that a search does not wait for them.
 func (x *NameIndex) addMany(names []Name) {
 	if len(names) == 0 {
 		return
@@ -166,17 +189,17 @@ func (x *NameIndex) addMany(names []Name) {
 	for {
 		x.mu.Lock()
 		at := x.changes
-		known := x.knownOf(fresh.entries)
+		known := x.knownBetter()
 		entries, words := slices.Clone(x.entries), slices.Clone(x.words)
 		x.mu.Unlock()
 
-		entries = merged(entries, slices.DeleteFunc(slices.Clone(fresh.entries), func(e *entry) bool { return known[e.ID] }), byName)
-		words = merged(words, slices.DeleteFunc(slices.Clone(fresh.words), func(w word) bool { return known[w.of.ID] }), byText)
+		entries = merged(entries, slices.DeleteFunc(slices.Clone(fresh.entries), func(e *entry) bool { return known(e.ID) }), byName)
+		words = merged(words, slices.DeleteFunc(slices.Clone(fresh.words), func(w word) bool { return known(w.of.ID) }), byText)
 
 		x.mu.Lock()
 		if x.changes == at {
 			for _, e := range fresh.entries {
-				if !known[e.ID] {
+				if !known(e.ID) {
 					x.byID[e.ID] = e
 				}
 			}
@@ -193,15 +216,14 @@ func (x *NameIndex) addMany(names []Name) {
 	}
 }
 
-// knownOf returns which of these clients the index knows better.
-func (x *NameIndex) knownOf(entries []*entry) map[ClientID]bool {
-	known := map[ClientID]bool{}
-	for _, e := range entries {
-		if _, ok := x.byID[e.ID]; ok || x.closed || x.loading != nil && x.loading.touched[e.ID] {
-			known[e.ID] = true
-		}
+// knownBetter returns what is not to be taken from the file any more: clients
+// that were put or removed meanwhile, and all of them once the index is closed.
+func (x *NameIndex) knownBetter() func(ClientID) bool {
+	if x.closed {
+		return func(ClientID) bool { return true }
 	}
-	return known
+	touched := maps.Clone(x.loading.touched)
+	return func(id ClientID) bool { return touched[id] }
 }
 
 // merged merges two sorted slices.

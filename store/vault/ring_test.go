@@ -266,8 +266,15 @@ func TestEffortForAMachine(t *testing.T) {
 		took time.Duration
 		want Effort
 	}{
-		{0, HeaviestEffort}, {time.Millisecond, HeaviestEffort}, {60 * time.Millisecond, 19}, {125 * time.Millisecond, 18},
-		{170 * time.Millisecond, 18}, {190 * time.Millisecond, 17}, {250 * time.Millisecond, 17}, {time.Second, LightestEffort}, {time.Hour, LightestEffort},
+		{0, HeaviestEffort},
+		{time.Millisecond, HeaviestEffort},
+		{60 * time.Millisecond, 19},
+		{125 * time.Millisecond, 18},
+		{170 * time.Millisecond, 18},
+		{190 * time.Millisecond, 17},
+		{250 * time.Millisecond, 17},
+		{time.Second, LightestEffort},
+		{time.Hour, LightestEffort},
 	} {
 		if got := effortFor(15, c.took); got != c.want {
 			t.Errorf("a trial of %v: %d, want %d", c.took, got, c.want)
