@@ -42,15 +42,9 @@ func (p Plan) Issuable() bool { return p.Gate.Open() && p.Targets != nil }
 
 // NewPlan computes the whole plan. It is pure: the same intake gives the same
 // plan. The error is [unit.Problems] and lists everything that is missing.
-//
-// A pregnancy or breastfeeding that was told counts as yes in the screening,
-// whatever was answered there.
 func NewPlan(in Intake) (Plan, error) {
 	if err := in.Validate(); err != nil {
 		return Plan{}, err
-	}
-	if in.Reproduction.Told() {
-		in.Screening = in.Screening.With(screen.Pregnant, screen.Yes)
 	}
 	p := Plan{Intake: in, Age: in.Age()}
 	p.BMI = bodyMassIndex(in.Weight, in.Height)
@@ -94,7 +88,9 @@ func (p *Plan) spend() {
 
 // followed reports whether the model of weight dynamics knows the client: it was
 // made from adults who are neither pregnant nor breastfeeding.
-func (p *Plan) followed() bool { return !p.Intake.Screening.Yes(screen.Pregnant) }
+func (p *Plan) followed() bool {
+	return !p.Intake.Screening.Yes(screen.Pregnant) && !p.Intake.Reproduction.Told()
+}
 
 func (p *Plan) goalInput(c course) energy.GoalInput {
 	in := energy.GoalInput{
@@ -137,6 +133,7 @@ func (p Plan) Derivation() []derive.Step {
 	var steps []derive.Step
 	steps = append(steps, p.BMI.Steps...)
 	steps = append(steps, p.Body.Lean.Steps...)
+	steps = append(steps, p.Body.WaistToHeight.Steps...)
 	steps = append(steps, p.Resting.Steps...)
 	steps = append(steps, p.Activity.Steps...)
 	steps = append(steps, p.Maintenance.Steps...)
@@ -146,6 +143,9 @@ func (p Plan) Derivation() []derive.Step {
 	t := p.Targets
 	steps = append(steps, t.Energy.Steps...)
 	steps = append(steps, p.Goal.Rate.Steps...)
+	steps = append(steps, p.Goal.MeanRate.Steps...)
+	steps = append(steps, p.Goal.StaticTarget.Steps...)
+	steps = append(steps, p.Goal.SafeSteps...)
 	steps = append(steps, p.Projection.steps()...)
 	steps = append(steps, t.macroSteps()...)
 	for _, c := range t.Contents {

@@ -72,7 +72,7 @@ func finalFat(end body.Day) derive.Derived[unit.Kilogram] {
 
 func expected(day int, eaten unit.Kilocalorie, weight unit.Kilogram) derive.Step {
 	return derive.Step{
-		Key: "expected", Label: "Weight that the model expects where the static rule promises more",
+		Key: "expected", Label: "Weight that the model expects beside the static rule",
 		Formula: "the model's course at this energy",
 		Inputs:  []derive.Input{kcalInput("energy", eaten), daysInput(day)},
 		Result:  float64(weight), Unit: "kg", Source: dynamicModel,

@@ -121,7 +121,8 @@ type Outcome struct {
 	// OutOfReach reports a wish that no energy brings: the target is then nought
 	// for a loss, and the most that is searched for a gain.
 	OutOfReach bool
-	// TooFast reports a loss beyond FastestShare or FastestLoss.
+	// TooFast reports a loss beyond FastestShare or FastestLoss: of the wish, or of
+	// the deficit by the static rule. The water of the first days does not count.
 	TooFast bool
 	// SafeEnergy and SafeDate are the nearest wish inside the guards, set where
 	// the target lowers weight. SafeDate is zero where no weight was named or
@@ -155,13 +156,15 @@ func Work(in GoalInput) Outcome {
 	out.Rate = rate(out.Change)
 	out.StaticReachedOn = reachedByRule(in, out.Change)
 	out.ReachedOn = reachedOn(in, out)
+	loss := -out.Rate.Value
 	if w, wishes := wishOf(in); wishes {
 		out.WishedWeight, out.WishedDays = w.weight, w.days
-		out.StaticTarget, out.MeanRate = staticTarget(in, w), meanRate(w.weight-in.Weight, w.days)
+		out.StaticTarget, out.MeanRate = besideTarget(in, w), meanRate(w.weight-in.Weight, w.days)
+		loss = max(loss, -out.MeanRate.Value)
 	} else if !out.ReachedOn.IsZero() {
 		out.MeanRate = meanRate(in.Goal.Weight-in.Weight, in.Today.DaysUntil(out.ReachedOn))
 	}
-	out.TooFast = tooFast(-min(out.Rate.Value, out.MeanRate.Value), in.Weight)
+	out.TooFast = tooFast(loss, in.Weight)
 	if out.Lowers() {
 		safe := safest(in)
 		out.SafeEnergy, out.SafeSteps, out.SafeDate = safe.Value, safe.Steps, safeDate(in, safe.Value)
@@ -184,8 +187,10 @@ func fastest(weight unit.Kilogram) unit.Kilogram {
 	return min(FastestLoss, unit.Kilogram(FastestShare*float64(weight)))
 }
 
+// rounding keeps arithmetic from passing a guard that the figures do not.
+const rounding = 1e-9
+
 func tooFast(loss unit.KilogramPerWeek, weight unit.Kilogram) bool {
-	const rounding = 1e-9
 	return float64(loss) > float64(fastest(weight))+rounding
 }
 
@@ -229,5 +234,5 @@ func reachedByRule(in GoalInput, change unit.Kilocalorie) unit.Date {
 	if days <= 0 || days > farthest {
 		return unit.Date{}
 	}
-	return in.Today.AddDays(int(math.Ceil(days - 1e-9)))
+	return in.Today.AddDays(int(math.Ceil(days - rounding)))
 }

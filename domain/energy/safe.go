@@ -12,15 +12,17 @@ import (
 func floorOf(in GoalInput) unit.Kilocalorie { return max(LeastEnergy(in.Sex), in.Resting) }
 
 // safest returns the energy that lowers weight the fastest inside every guard:
-// the rate of loss, the deficit, the least energy and resting energy. It is never
+// the rate of loss, the deficit, the least energy and resting energy. It is a
+// whole number of kilocalories, rounded up so that it stays inside, and never
 // above maintenance energy.
 func safest(in GoalInput) derive.Derived[unit.Kilocalorie] {
 	maintenance := in.Maintenance.Value
 	byRate := unit.Kilocalorie(float64(fastest(in.Weight)) * StaticEnergyPerKilogram / 7)
-	value := min(maintenance, max(maintenance-min(byRate, MostDeficit), floorOf(in)))
+	least := max(maintenance-min(byRate, MostDeficit), floorOf(in))
+	value := min(maintenance, unit.Kilocalorie(math.Ceil(float64(least)-rounding)))
 	return derive.Exact(value, derive.Step{
 		Key: "safe_energy", Label: "Least energy inside the guards",
-		Formula: "the highest of maintenance energy − 1000, maintenance energy − the fastest loss × 7716 / 7, the least energy and resting energy; never over maintenance",
+		Formula: "the highest of maintenance energy − 1000, maintenance energy − the fastest loss × 7716 / 7, the least energy and resting energy, rounded up; never over maintenance",
 		Inputs: []derive.Input{
 			{Name: "maintenance energy", Value: float64(maintenance), Unit: "kcal/day"},
 			{Name: "fastest loss", Value: float64(fastest(in.Weight)), Unit: "kg/week"},
@@ -51,6 +53,6 @@ func safeDate(in GoalInput, energy unit.Kilocalorie) unit.Date {
 			return unit.Date{}
 		}
 	}
-	byRate := int(math.Ceil(7*loss/float64(fastest(in.Weight)) - 1e-9))
+	byRate := int(math.Ceil(7*loss/float64(fastest(in.Weight)) - rounding))
 	return in.Today.AddDays(max(1, days, byRate))
 }

@@ -33,7 +33,7 @@ func wishOf(in GoalInput) (wish, bool) {
 			return wish{in.Weight + change, rateWeeks * 7}, true
 		}
 		weeks := math.Abs(float64(g.Weight-in.Weight)) / float64(g.PerWeek)
-		return wish{g.Weight, max(1, int(math.Ceil(weeks*7-1e-9)))}, true
+		return wish{g.Weight, max(1, int(math.Ceil(weeks*7-rounding)))}, true
 	case g.Weight != 0 && !g.By.IsZero():
 		return wish{g.Weight, in.Today.DaysUntil(g.By)}, true
 	}
@@ -81,6 +81,14 @@ func staticTarget(in GoalInput, w wish) derive.Derived[unit.Kilocalorie] {
 		"maintenance energy + (goal weight − weight) × 7716 / days", w.inputs(in), staticRule, "")
 }
 
+// besideTarget is what the static rule says where the model decides.
+func besideTarget(in GoalInput, w wish) derive.Derived[unit.Kilocalorie] {
+	d := staticTarget(in, w)
+	step, _ := d.Last()
+	step.Key, step.Label, step.Note = "static_target", "Target energy by the static rule", "Shown beside the target and not used."
+	return derive.Exact(d.Value, step)
+}
+
 // mostReached stands for the target of a gain that no energy brings: more than
 // any plan accepts, so that none is made of it.
 const mostReached unit.Kilocalorie = 12000
@@ -99,18 +107,15 @@ func dynamicTarget(in GoalInput, w wish) (derive.Derived[unit.Kilocalorie], bool
 }
 
 func defaultLoss(in GoalInput, maintenance derive.Input) derive.Derived[unit.Kilocalorie] {
-	deficit := min(DefaultDeficit, max(0, in.Maintenance.Value-floorOf(in)))
+	safe := safest(in).Value
+	deficit := min(DefaultDeficit, in.Maintenance.Value-safe)
 	note := "No date was named, so a customary deficit is used."
 	if deficit < DefaultDeficit {
-		note = "No date was named; the customary deficit of 500 kcal would pass under the least energy or resting energy, so it stops there."
+		note = "No date was named; the customary deficit of 500 kcal would pass a guard, so it stops there."
 	}
-	return targetStep(in, -deficit, "the highest of maintenance energy − 500, the least energy and resting energy, never over maintenance",
-		[]derive.Input{
-			maintenance,
-			{Name: "least energy", Value: float64(LeastEnergy(in.Sex)), Unit: "kcal/day"},
-			{Name: "resting energy", Value: float64(in.Resting), Unit: "kcal/day"},
-		},
-		derive.Source{Text: "AHA/ACC/TOS 2013 guideline (deficit 500-750 kcal; 1200-1500 kcal for women, 1500-1800 for men); not under resting energy: common practice", Confidence: derive.Memory},
+	return targetStep(in, -deficit, "the higher of maintenance energy − 500 and the least energy inside the guards",
+		[]derive.Input{maintenance, {Name: "least energy inside the guards", Value: float64(safe), Unit: "kcal/day"}},
+		derive.Source{Text: "AHA/ACC/TOS 2013 guideline (deficit 500-750 kcal; 1200-1500 kcal for women, 1500-1800 for men); the guards: NIH 1998", Confidence: derive.Memory},
 		note)
 }
 
