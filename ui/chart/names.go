@@ -65,7 +65,7 @@ func (p *plot) nameLines(c Course, style unit.Style, measure measurer) {
 	p.nameRange(c, measure)
 	if c.Goal != 0 {
 		y := p.kilos.at(float64(c.Goal))
-		p.name(c, "goal "+style.Weight(c.Goal), measure, point{p.area.X + nameGap, y}, point{p.area.right(), y})
+		p.name(c, "goal "+style.Weight(c.Goal), measure, point{p.area.X + nameGap, y}, point{p.area.right(), y}, point{p.area.X + p.area.W/2, y})
 	}
 	if c.Static == nil {
 		return
@@ -76,7 +76,12 @@ func (p *plot) nameLines(c Course, style unit.Style, measure measurer) {
 		words += ": " + dayAndMonth(c.Start.AddDays(end))
 	}
 	at := p.on(end, c.Static(end))
-	p.name(c, words, measure, point{at.X - measure(words).W - 2*nameGap, at.Y}, point{at.X + nameGap, at.Y})
+	places := []point{{at.X - measure(words).W - 2*nameGap, at.Y}, {at.X + nameGap, at.Y}}
+	for _, part := range []int{3, 2, 1} {
+		day := end * part / 4
+		places = append(places, p.on(day, c.Static(day)))
+	}
+	p.name(c, words, measure, places...)
 }
 
 // nameRange writes the name of the range between the expected line and the upper

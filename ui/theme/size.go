@@ -64,7 +64,27 @@ func (t *Theme) Size(name fyne.ThemeSizeName) float32 {
 	return t.Theme.Size(name)
 }
 
-func (t *Theme) scaled(size float32) float32 { return unclipped(size * t.scale) }
+// textSizes are the sizes of texts before scaling.
+var textSizes = [...]float32{smallSize, bodySize, titleSize, displaySize}
+
+// scaled is a size at the scale of the theme. Those of texts are asked for with
+// every text that is measured, so they were worked out before.
+func (t *Theme) scaled(size float32) float32 {
+	for i, known := range textSizes {
+		if known == size {
+			return t.sizes[i]
+		}
+	}
+	return unclipped(size * t.scale)
+}
+
+// sizesAt are the text sizes at a scale.
+func sizesAt(scale float32) (sizes [len(textSizes)]float32) {
+	for i, size := range textSizes {
+		sizes[i] = unclipped(size * scale)
+	}
+	return sizes
+}
 
 // Parts of the size of a text in the type family: the height above the line,
 // that of a whole line, and how deep a "g" goes. Source: the metrics of the

@@ -34,6 +34,7 @@ type Theme struct {
 	fyne.Theme
 	variant Variant
 	scale   float32
+	sizes   [len(textSizes)]float32 // of texts, in the order of textSizes
 }
 
 // New returns a theme. The scale multiplies all text sizes; 1 is normal, it is
@@ -43,7 +44,7 @@ func New(v Variant, scale float32) *Theme {
 		scale = 1
 	}
 	scale = min(max(scale, LeastScale), GreatestScale)
-	return &Theme{Theme: fynetheme.DefaultTheme(), variant: v, scale: scale}
+	return &Theme{Theme: fynetheme.DefaultTheme(), variant: v, scale: scale, sizes: sizesAt(scale)}
 }
 
 // Variant returns what the theme was made with.

@@ -20,6 +20,7 @@ type MacroBar struct {
 	composite
 	style   unit.Style
 	grams   [3]unit.Gram
+	share   [3]unit.Percent
 	numbers bool
 	bar     *canvas.Raster
 	entries [3]*macroEntry
@@ -83,9 +84,16 @@ func (swatchLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 	place(objects[1], swatchWidth+theme.Unit, 0, size.Width-swatchWidth-theme.Unit, size.Height)
 }
 
-// SetGrams shows amounts a day.
+// SetGrams shows amounts a day, carbohydrate with its fibre.
 func (m *MacroBar) SetGrams(protein, fat, carbohydrate unit.Gram) {
+	m.SetDay(protein, fat, carbohydrate, macro.SharesOf(max(0, protein), max(0, fat), max(0, carbohydrate)))
+}
+
+// SetDay shows amounts a day with the parts of the energy that they have, which
+// depend on how carbohydrate and its fibre are counted.
+func (m *MacroBar) SetDay(protein, fat, carbohydrate unit.Gram, s macro.Shares) {
 	m.grams = [3]unit.Gram{max(0, protein), max(0, fat), max(0, carbohydrate)}
+	m.share = [3]unit.Percent{s.Protein, s.Fat, s.Carbohydrate}
 	m.show()
 }
 
@@ -105,13 +113,8 @@ func (m *MacroBar) SetStyle(style unit.Style) {
 // carbohydrate.
 func (m *MacroBar) Value(index int) string { return m.entries[index].value.Text() }
 
-func (m *MacroBar) shares() [3]unit.Percent {
-	s := macro.SharesOf(m.grams[0], m.grams[1], m.grams[2])
-	return [3]unit.Percent{s.Protein, s.Fat, s.Carbohydrate}
-}
-
 func (m *MacroBar) show() {
-	for i, share := range m.shares() {
+	for i, share := range m.share {
 		text := ""
 		if m.numbers {
 			text = m.style.Number(float64(m.grams[i]), 0) + " g · " + m.style.Number(float64(share), 0) + " %"
@@ -126,9 +129,8 @@ func (m *MacroBar) draw(w, h int) image.Image {
 	scale := float64(w) / float64(max(1, m.bar.Size().Width))
 	p := newPatternPainter(w, h, scale)
 	gap := max(1, int(2*scale+0.5))
-	shares := m.shares()
 	x, sum := 0, 0.0
-	for i, share := range shares {
+	for i, share := range m.share {
 		sum += float64(share)
 		end := int(float64(w)*sum/100 + 0.5)
 		right := end

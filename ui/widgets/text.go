@@ -62,6 +62,7 @@ type Text struct {
 	cut    bool // a line that is too long ends in an ellipsis
 	lines  []*canvas.Text
 	r      *renderer
+	memo   textFit
 }
 
 // NewText returns text that wraps.
@@ -126,9 +127,12 @@ func newCutLine(text string, style TextStyle) *Text {
 	return t
 }
 
-func (t *Text) lineHeight() float32 { return t.style.measure("Hg").Height }
+func (t *Text) lineHeight() float32 { return t.fit().line }
 
-func (t *Text) wrapped(width float32) []string {
+func (t *Text) wrapped(width float32) []string { return t.fit().wrapped(t, width) }
+
+// wrap breaks the text at a width.
+func (t *Text) wrap(width float32) []string {
 	if t.cut && width > 0 {
 		return []string{shorten(t.text, width, t.widthOf)}
 	}
@@ -150,17 +154,7 @@ func (t *Text) CreateRenderer() fyne.WidgetRenderer {
 // leastSize is as wide as the longest word, or a moderate width where that is
 // less, and as high as the text is at the present width.
 func (t *Text) leastSize() fyne.Size {
-	width := t.style.measure(t.text).Width
-	const moderate = 96
-	if t.cut {
-		width = min(width, moderate)
-	} else if !t.single {
-		longest := float32(0)
-		for _, word := range strings.Fields(t.text) {
-			longest = max(longest, t.style.measure(word).Width)
-		}
-		width = min(width, max(moderate, min(longest, 2*moderate)))
-	}
+	width := t.fit().least
 	return fyne.NewSize(width, t.HeightFor(max(width, t.Size().Width)))
 }
 
