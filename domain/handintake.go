@@ -15,9 +15,8 @@ type HandIntake struct {
 	// Weighed holds at most one weighing for each measure.
 	Weighed []hand.Weighing
 	Wishes  []hand.Wish
-	// Sizes are the wished shares of the meals, relative to each other; empty: all
-	// alike.
-	Sizes []float64
+	// Sizes are the wished sizes of the meals, one a meal; empty: all alike.
+	Sizes []hand.MealSize
 	// Basket is what the practitioner puts into the measures; empty: the usual
 	// foods.
 	Basket food.BasketChoice
@@ -25,10 +24,10 @@ type HandIntake struct {
 	Ranges bool
 }
 
-// The wished share of a meal beside the others.
+// The wished size of a meal beside the others.
 const (
-	LeastMealSize = 0.25
-	MostMealSize  = 4
+	LeastMealSize hand.MealSize = 0.25
+	MostMealSize  hand.MealSize = 4
 )
 
 // The names of the fields about the hand in problems.
@@ -82,7 +81,7 @@ func (in Intake) checkWishes(ps *unit.Problems) {
 	}
 	for _, size := range in.Hand.Sizes {
 		if !within(size, LeastMealSize, MostMealSize) {
-			ps.Add(FieldMealSizes, given(size, ""), "0.25 to 4, where 1 is an even share")
+			ps.Add(FieldMealSizes, size.String(), "0.25 to 4, where 1 is an even share")
 		}
 	}
 }

@@ -55,7 +55,8 @@ func findings(p Plan, outcome energy.Outcome, t *Targets) []derive.Finding {
 		Fibre: broughtFibre(t), UsualFibre: in.UsualFibre,
 		Exercise: in.Exercise, Availability: t.Availability,
 		Reproduction: in.Reproduction, Scored: in.Scored,
-		MeasuresFar: t.Allotment.Distance.Far, ProteinLimited: t.ProteinLimited,
+		MeasuresFar: t.Allotment.Distance.Far, MeasuresUnderFloor: t.Allotment.Distance.UnderFloor,
+		MealsWished: len(in.Hand.Wishes) > 0, ProteinLimited: t.ProteinLimited,
 	}
 	if in.Goal.Weight != 0 {
 		facts.GoalBMI = unit.BMI(in.Goal.Weight, in.Height)

@@ -20,9 +20,8 @@ type Aim struct {
 	FewVegetables bool
 	// Wishes bound the measures of meals. They must not conflict: see [Conflict].
 	Wishes []Wish
-	// Sizes are the wished shares of the meals, one a meal, relative to each
-	// other; nil: all alike.
-	Sizes []float64
+	// Sizes are the wished sizes of the meals, one a meal; nil: all alike.
+	Sizes []MealSize
 }
 
 // Weights of the distance: how much a relative miss of each target counts.

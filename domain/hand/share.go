@@ -23,7 +23,7 @@ func sizes(a Aim) []float64 {
 	for i := range out {
 		out[i] = 1
 		if i < len(a.Sizes) && a.Sizes[i] > 0 {
-			out[i] = a.Sizes[i]
+			out[i] = float64(a.Sizes[i])
 		}
 		sum += out[i]
 	}

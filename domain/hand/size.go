@@ -197,24 +197,45 @@ func (w Weighing) factor() derive.Derived[unit.Ratio] {
 		[]derive.Input{
 			{Name: "food", Text: w.Food.Name},
 			{Name: "weighed", Value: float64(w.Grams), Unit: "g"},
-			{Name: "reference measure", Value: float64(w.Food.Portion), Unit: "g"},
+			{Name: "reference measure", Value: float64(w.Reference()), Unit: "g"},
 		},
 		derive.Source{Text: "weighed in a kitchen; reference: household measures of USDA SR28 (2016)", Confidence: derive.Seen},
 		"What was weighed wins over the tape. A hand does not take the same twice: eight in ten weighings lie in the range.")
 }
 
+// cupVolume is what the cup weight of a food is told for.
+const cupVolume unit.Millilitre = 240
+
+// Reference returns what the reference hand takes of the food in this measure:
+// by volume where the food is told by it, else the portion that fills the
+// measure. It is nought for pieces, such as bread, and for what is no food of a
+// palm, because they say nothing of a hand.
+func (w Weighing) Reference() unit.Gram {
+	if volume := references[w.Kind].Volume; volume > 0 && w.Food.Cup > 0 {
+		return w.Food.Cup * unit.Gram(volume/cupVolume)
+	}
+	if group, fills := w.Food.Fills(); !fills || group != GroupOf(w.Kind) || w.Kind == CuppedHand {
+		return 0
+	}
+	return w.Food.Portion
+}
+
 // Ratio returns what was weighed beside the reference measure of the food.
-func (w Weighing) Ratio() unit.Ratio { return unit.Ratio(w.Grams / w.Food.Portion) }
+func (w Weighing) Ratio() unit.Ratio { return unit.Ratio(w.Grams / w.Reference()) }
 
 // Check says what keeps a weighing from being used.
 func (w Weighing) Check(field string) error {
-	if w.Food.Portion > 0 && w.Ratio() >= LeastWeighed && w.Ratio() <= MostWeighed {
+	reference := w.Reference()
+	if reference > 0 && w.Ratio() >= LeastWeighed && w.Ratio() <= MostWeighed {
 		return nil
 	}
-	return unit.Problem{
-		Field: field, Given: fmt.Sprintf("%g g of %s", float64(w.Grams), w.Food.Name),
-		Accepted: fmt.Sprintf("the weight of one %s: %.0f to %.0f g", w.Kind.Name(), LeastWeighed*float64(w.Food.Portion), MostWeighed*float64(w.Food.Portion)),
+	wrong := unit.Problem{Field: field, Given: fmt.Sprintf("%g g of %s", float64(w.Grams), w.Food.Name)}
+	if reference == 0 {
+		wrong.Accepted = "a food whose " + w.Kind.Name() + " can be weighed: no pieces, and in the palm a protein food"
+		return wrong
 	}
+	wrong.Accepted = fmt.Sprintf("the weight of one %s: %.0f to %.0f g", w.Kind.Name(), LeastWeighed*float64(reference), MostWeighed*float64(reference))
+	return wrong
 }
 
 func sizeLabel(k Kind) string { return "Size of this client's " + k.Name() }

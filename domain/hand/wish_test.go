@@ -150,7 +150,7 @@ func TestEveryAllotmentStandsARecheck(t *testing.T) {
 		if Conflict(a.Meals, a.Wishes) != nil {
 			return
 		}
-		a.Sizes = rapid.SliceOfN(rapid.Float64Range(0.3, 2), 0, a.Meals).Draw(t, "sizes")
+		a.Sizes = rapid.SliceOfN(rapid.SampledFrom(MealSizes()), 0, a.Meals).Draw(t, "sizes")
 		c := Fill(rapid.SampledFrom(food.Patterns()).Draw(t, "pattern"), nil).Scaled(Calibrate(unit.Female, 165, Size{}))
 		out := Allot(a, c)
 		for _, o := range append([]Allotment{out}, out.Alternatives...) {
@@ -202,7 +202,7 @@ func TestAlternativesAreTheNextNearest(t *testing.T) {
 }
 
 func TestLightMealIsLighter(t *testing.T) {
-	a := Aim{Meals: 3, Energy: 2000, Protein: 100, Fat: 70, Carbohydrate: 240, FatFloor: 20, Sizes: []float64{0.5, 1, 1}}
+	a := Aim{Meals: 3, Energy: 2000, Protein: 100, Fat: 70, Carbohydrate: 240, FatFloor: 20, Sizes: []MealSize{Light, Usual, Usual}}
 	out := Allot(a, Fill(food.Omnivore, nil))
 	if light, other := out.Meals[0].Brings.Energy, out.Meals[1].Brings.Energy; light > 0.7*other {
 		t.Errorf("the light meal brings %.0f kcal, another %.0f", float64(light), float64(other))

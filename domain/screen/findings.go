@@ -33,8 +33,11 @@ type Facts struct {
 	Availability derive.Derived[EnergyAvailable]
 	Reproduction energy.Reproduction
 	Scored       Scored
-	// MeasuresFar reports that no day of measures comes near the targets.
-	MeasuresFar bool
+	// MeasuresFar reports that no day of measures comes near the targets, and
+	// MeasuresUnderFloor that wishes keep the fat of the measures under its floor.
+	MeasuresFar, MeasuresUnderFloor bool
+	// MealsWished reports that wishes bound the measures of meals.
+	MealsWished bool
 	// ProteinLimited reports that protein was set lower than asked, to fit.
 	ProteinLimited bool
 }

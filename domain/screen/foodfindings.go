@@ -25,13 +25,7 @@ func fromFood(answers Answers, f Facts) []derive.Finding {
 			Source: derive.Source{Text: "IOM 2002/2005: protein 10-35 % of energy", Confidence: derive.Seen},
 		})
 	}
-	if f.MeasuresFar {
-		found = append(found, derive.Finding{
-			Code: "measures_far", Level: derive.Caution,
-			Text:   "With the foods that are left, no day of half measures comes within a fifth of every target. Move the balance, or look at the pattern and the foods that are left out.",
-			Source: derive.FromSteps,
-		})
-	}
+	found = append(found, fromMeasures(f)...)
 	if !keepsFluid(answers) {
 		found = append(found, derive.Finding{
 			Code: "fluid", Level: derive.Note,
@@ -39,6 +33,26 @@ func fromFood(answers Answers, f Facts) []derive.Finding {
 		})
 	}
 	return append(found, fibreStep(answers, f)...)
+}
+
+// fromMeasures returns what the day of measures gives.
+func fromMeasures(f Facts) []derive.Finding {
+	var found []derive.Finding
+	if f.MeasuresFar {
+		text := "With the foods that are left, no day of half measures comes within a fifth of every target. Move the balance, or look at the pattern and the foods that are left out."
+		if f.MealsWished {
+			text = "With these wishes for the meals, no day of half measures comes within a fifth of every target. Take a wish back, move the balance, or look at the foods that are left out."
+		}
+		found = append(found, derive.Finding{Code: "measures_far", Level: derive.Caution, Text: text, Source: derive.FromSteps})
+	}
+	if f.MeasuresUnderFloor {
+		found = append(found, derive.Finding{
+			Code: "measures_under_floor", Level: derive.Caution,
+			Text:   "The wishes for the meals keep the fat of the measures under its floor. Let the day have more thumbs, or fattier protein foods.",
+			Source: derive.FromSteps,
+		})
+	}
+	return found
 }
 
 func fromCarbohydrate(f Facts) []derive.Finding {

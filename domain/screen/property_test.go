@@ -27,6 +27,7 @@ func anyFacts(t *rapid.T) Facts {
 		Fibre:             unit.Gram(amount("fibre", 5, 50)), UsualFibre: unit.Gram(rapid.SampledFrom([]float64{0, 10, 30}).Draw(t, "usual")),
 		Exercise: unit.Kilocalorie(rapid.SampledFrom([]float64{0, 400}).Draw(t, "exercise")),
 		Scored:   anyScored(t), MeasuresFar: rapid.Bool().Draw(t, "far"),
+		MeasuresUnderFloor: rapid.Bool().Draw(t, "under floor"), MealsWished: rapid.Bool().Draw(t, "wished"),
 	}
 	f.Reproduction.Weeks = rapid.SampledFrom([]int{0, 0, 0, 20}).Draw(t, "weeks")
 	f.Availability = Availability(AvailabilityInput{f.Outcome.Target.Value, f.Exercise, 50, f.BMI})

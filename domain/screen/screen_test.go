@@ -171,6 +171,7 @@ func TestComputedFindingsAtTheirEdges(t *testing.T) {
 		{"175 g not kept, IOM 2002/2005 (seen)", "pregnant_or_breastfeeding", func(f *Facts) { f.LeastCarbohydrate = 175; f.Carbohydrate = 174 }, "refer plan"},
 		{"175 g kept", "pregnant_or_breastfeeding", func(f *Facts) { f.LeastCarbohydrate = 175; f.Carbohydrate = 175 }, ""},
 		{"measures far from the targets", "measures_far", func(f *Facts) { f.MeasuresFar = true }, "caution "},
+		{"fat of the measures under its floor", "measures_under_floor", func(f *Facts) { f.MeasuresUnderFloor = true }, "caution "},
 		{"protein held", "protein_limited", func(f *Facts) { f.ProteinLimited = true }, "note "},
 		{"too fast, NIH 1998 (seen in a secondary copy)", "rate_fast", func(f *Facts) { lowers(f, 2000, -900); f.Outcome.TooFast = true }, "hold deficit"},
 		{"meant to lose, energy raises", "goal_and_energy_differ", func(f *Facts) { f.Goal = energy.Lose; lowers(f, 2600, 300) }, "caution "},
