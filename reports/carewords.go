@@ -34,6 +34,7 @@ var careWords = map[string]string{
 	"energy_low":                        "This is not much food. Keep to it only as long as we agreed. If you feel faint or weak, call us.",
 	"energy_very_low":                   "This is very little food. Your doctor must know of it. If you feel faint or weak, stop and call.",
 	"energy_availability_low":           "Your body may need more food for the sport you do. Tell us if you feel worn out.",
+	"refeeding_not_asked":               "We need to know a bit more of how you have eaten before you eat more. Tell us of any blood tests.",
 	"rate_fast":                         "This plan is a quick one. If you feel weak, cold or faint, stop and call us.",
 	"deficit_large":                     "This is a big step down in food. If it is too much, tell us. A slower way is fine.",
 	"below_resting":                     "You may feel tired or hungry. If you do, tell us. A slower way is kinder.",
@@ -45,5 +46,6 @@ var careWords = map[string]string{
 	"surplus_large":                     "This is a lot of food. If it is too much, tell us. A slower way is fine.",
 	"protein_limited":                   "Your protein foods are held a bit lower, so that all your foods fit in a day.",
 	"measures_far":                      "These measures come near your plan, but not all the way. We will look at your foods together.",
+	"measures_under_floor":              "Your meals hold a bit less fat than they should. We will look at them together.",
 	"fibre_step":                        "Add foods with fibre bit by bit, over some weeks.",
 }
