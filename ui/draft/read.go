@@ -68,6 +68,7 @@ func Read(form Form, style unit.Style) Reading {
 	r.activity()
 	r.goal()
 	r.food()
+	r.hand()
 	r.settings()
 	r.screening()
 	r.scored()

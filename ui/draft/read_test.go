@@ -190,6 +190,9 @@ func TestReproductionIsReadWhereItWasAnswered(t *testing.T) {
 	if got := Read(form, unit.Style{}).Intake.Reproduction; got != (energy.Reproduction{}) {
 		t.Errorf("answered no, and yet %+v", got)
 	}
+	if got := Read(with(form, "screening.pregnant_or_breastfeeding", ""), unit.Style{}).Intake.Reproduction; got.Weeks != 24 {
+		t.Errorf("not asked is taken as no: %+v", got)
+	}
 	want := energy.Reproduction{Weeks: 24, PrePregnant: 68, Breastfeeding: energy.SecondHalfYear}
 	if got := Read(with(form, "screening.pregnant_or_breastfeeding", "yes"), unit.Style{}).Intake.Reproduction; got != want {
 		t.Errorf("%+v, want %+v", got, want)

@@ -56,11 +56,12 @@ const (
 
 var nursed = map[string]energy.BreastfeedingAge{FirstHalfYear: energy.FirstHalfYear, SecondHalfYear: energy.SecondHalfYear}
 
-// reproduction reads what follows from a pregnancy or from breastfeeding, where
-// the screening question on it was answered yes.
+// reproduction reads what follows from a pregnancy or from breastfeeding, unless
+// the screening question on it was answered no: then what was told before stays
+// in the form and is not read. What was not asked is not taken as no.
 func (r *reader) reproduction() {
 	in := &r.out.Intake
-	if !in.Screening.Yes(screen.Pregnant) {
+	if in.Screening.Of(screen.Pregnant) == screen.No {
 		return
 	}
 	told := energy.Reproduction{PrePregnant: r.weight(WeightBefore)}

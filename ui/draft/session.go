@@ -57,6 +57,18 @@ func (s *Session) Style() unit.Style { return s.style }
 // Reading returns what the form was understood to say.
 func (s *Session) Reading() Reading { return s.reading }
 
+// Try returns what the form would be understood to say with a text in a field.
+// Where the text stands there already, what the whole computation found is in
+// it, too.
+func (s *Session) Try(field Field, text string) Reading {
+	if s.form[field] == text {
+		return s.reading
+	}
+	form := s.form.Clone()
+	form[field] = text
+	return Read(form, s.style)
+}
+
 // Plan returns the plan of the form as it stands, and false where something is
 // missing or wrong.
 func (s *Session) Plan() (domain.Plan, bool) { return s.plan, s.planned }

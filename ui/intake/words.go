@@ -46,15 +46,9 @@ const needed = "needed for a plan"
 func isMissing(field draft.Field, r draft.Reading) bool { return slices.Contains(r.Missing, field) }
 
 // understand reads a text as if it stood in a field: how it was understood, and
-// what is wrong with it as a [unit.Problem]. Where it stands there already, what
-// the whole computation found is told, too.
+// what is wrong with it as a [unit.Problem].
 func understand(session *draft.Session, field draft.Field, text string) (string, error) {
-	r := session.Reading()
-	if session.Get(field) != text {
-		form := session.Form()
-		form[field] = text
-		r = draft.Read(form, session.Style())
-	}
+	r := session.Try(field, text)
 	if p, wrong := r.Wrong(field); wrong {
 		return "", p
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"handbreadth/domain"
 	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
 	"handbreadth/domain/macro"
@@ -86,11 +87,14 @@ var unremarkable = screen.Facts{
 	Resting: energy.LeastEnergy(energy.Male), Carbohydrate: macro.CarbohydrateRDA,
 }
 
-// fromAnswers are the findings that the answers alone give.
-func fromAnswers(answers screen.Answers) []derive.Finding {
+// fromTold are the findings that the answers alone give, with the scores and the
+// details that were told beside them.
+func fromTold(told domain.Intake) []derive.Finding {
+	facts := unremarkable
+	facts.Scored, facts.Reproduction = told.Scored, told.Reproduction
 	var found []derive.Finding
-	for _, f := range screen.Findings(answers, unremarkable) {
-		if screen.Known(screen.Code(f.Code)) {
+	for _, f := range screen.Findings(told.Screening, facts) {
+		if screen.Known(screen.Code(f.Code)) || strings.HasPrefix(f.Code, "refeeding") {
 			found = append(found, f)
 		}
 	}
@@ -104,11 +108,12 @@ func noteOf(code screen.Code, answer screen.Answer) string {
 		return ""
 	}
 	var told []string
-	for _, f := range fromAnswers(screen.Answers{code: screen.Yes}) {
-		switch f.Level {
-		case derive.Refer:
+	for _, f := range fromTold(domain.Intake{Screening: screen.Answers{code: screen.Yes}}) {
+		switch {
+		case f.Code != string(code):
+		case f.Level == derive.Refer:
 			told = append(told, "Refer: no "+stopped(f.Scope)+".")
-		case derive.Hold:
+		case f.Level == derive.Hold:
 			told = append(told, "Hold: no "+stopped(f.Scope)+" until a reason is recorded.")
 		}
 	}

@@ -27,6 +27,15 @@ func askedOf(yes ...screen.Code) draft.Form {
 	return form
 }
 
+// scored is an invented adult of whom more was asked: the questionnaires, and
+// what a loss and a pregnancy point to.
+func scored() draft.Form {
+	return with(askedOf(screen.UnexplainedLoss, screen.Pregnant),
+		"reproduction.weeks", "24", "reproduction.weight_before", "70 kg", "reproduction.breastfeeding", "no",
+		"scored.recent_loss_percent", "4 kg", "scored.days_of_little_food", "3", "scored.low_electrolytes", "no",
+		"scored.scoff.sick", "no", "scored.scoff.control", "yes", "scored.scoff.food", "yes", "scored.must.ill", "no", "scored.mst", "1")
+}
+
 func with(form draft.Form, pairs ...string) draft.Form {
 	for i := 0; i < len(pairs); i += 2 {
 		form[draft.Field(pairs[i])] = pairs[i+1]

@@ -1,107 +1,53 @@
 package screening
 
 import (
-	"image/png"
-	"os"
-	"path/filepath"
+	"fmt"
 	"testing"
-
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/test"
 
 	"handbreadth/domain/screen"
 	"handbreadth/domain/unit"
 	"handbreadth/ui/draft"
 	"handbreadth/ui/theme"
-	"handbreadth/ui/widgets"
+	"handbreadth/ui/widgets/widgettest"
 )
-
-// inWindow shows an object in a window without a display.
-func inWindow(t *testing.T, object fyne.CanvasObject, width, height float32) fyne.Window {
-	t.Helper()
-	window := test.NewTempWindow(t, container.NewStack(canvas.NewRectangle(theme.Colour(theme.Paper)), object))
-	window.SetPadded(false)
-	window.Resize(fyne.NewSize(width, height))
-	settle(window.Content())
-	return window
-}
-
-// program starts a test program in a look.
-func program(t *testing.T, variant theme.Variant) {
-	t.Helper()
-	test.NewTempApp(t).Settings().SetTheme(theme.New(variant, 1))
-	t.Cleanup(widgets.ResetNames)
-}
-
-// settle lays out until heights that follow widths have come to rest, as the
-// real driver does from frame to frame.
-func settle(root fyne.CanvasObject) {
-	for range 4 {
-		lay(root)
-	}
-}
-
-func lay(object fyne.CanvasObject) {
-	switch o := object.(type) {
-	case *fyne.Container:
-		if o.Layout != nil {
-			o.Layout.Layout(o.Objects, o.Size())
-		}
-		for _, child := range o.Objects {
-			lay(child)
-		}
-	case fyne.Widget:
-		r := test.WidgetRenderer(o)
-		r.Layout(o.Size())
-		for _, child := range r.Objects() {
-			lay(child)
-		}
-	}
-}
-
-// keepPicture writes what a window shows.
-func keepPicture(t *testing.T, window fyne.Window, dir, name string) {
-	t.Helper()
-	settle(window.Content())
-	file, err := os.Create(filepath.Join(dir, name+".png"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	if err := png.Encode(file, window.Canvas().Capture()); err != nil {
-		t.Fatal(err)
-	}
-}
 
 // TestGallery writes pictures of the section in both looks to the folder that
 // HANDBREADTH_GALLERY names.
 func TestGallery(t *testing.T) {
-	dir := os.Getenv("HANDBREADTH_GALLERY")
-	if dir == "" {
-		t.Skip("set HANDBREADTH_GALLERY to a folder to get the pictures")
-	}
+	widgettest.NeedGallery(t)
 	some := with(invented(), "screening.lithium", "yes", "screening.warfarin", "yes", "screening.gallstones", "no", "client.born", "1950-02-01")
-	forms := map[string]draft.Form{
-		"empty": {}, "early": {"screening.suicidal_thoughts": "yes", "screening.lithium": "yes"}, "some": some,
-		"held": with(askedOf(screen.Lithium, screen.Kidney, screen.GLP1), "hold_reasons.kidney_disease.text", "Agreed with the renal dietitian.",
-			"hold_reasons.kidney_disease.by", "R. Sample", "hold_reasons.kidney_disease.date", "2026-03-02"),
-		"referred": askedOf(screen.Pregnant, screen.Warfarin), "open": askedOf(),
-	}
-	for look, variant := range map[string]theme.Variant{"light": theme.Light, "dark": theme.Dark} {
-		for name, form := range forms {
-			for size, width := range map[string]float32{"958": 958, "700": 700} {
-				t.Run(name+size+look, func(t *testing.T) {
-					program(t, variant)
-					s := New(draft.NewSession(form, unit.Style{}))
-					window := inWindow(t, s.Object(), width, 2600)
-					if name == "some" {
-						press(t, "screening.all_no")
-					}
-					keepPicture(t, window, dir, "screening-"+name+"-"+size+"-"+look)
-				})
-			}
+	for _, c := range []struct {
+		name          string
+		form          draft.Form
+		width, height float32
+	}{
+		{"first", draft.Form{}, widgettest.LaptopWidth, 640},
+		{"some", some, widgettest.LaptopWidth, 2600},
+		{"early", draft.Form{"screening.suicidal_thoughts": "yes", "screening.lithium": "yes"}, widgettest.NarrowWidth, 2600},
+		{"held", with(askedOf(screen.Lithium, screen.Kidney, screen.GLP1), "hold_reasons.kidney_disease.text", "Agreed with the renal dietitian.",
+			"hold_reasons.kidney_disease.by", "R. Sample", "hold_reasons.kidney_disease.date", "2026-03-02"), widgettest.LaptopWidth, 3000},
+		{"referred", askedOf(screen.Pregnant, screen.Warfarin), widgettest.LaptopWidth, 2600},
+		{"scored", scored(), widgettest.LaptopWidth, 3900},
+		{"scored-wide", scored(), widgettest.DesktopWidth, 950},
+		{"scored-narrow", scored(), widgettest.NarrowWidth, 3900},
+	} {
+		for look, variant := range widgettest.Looks() {
+			t.Run(c.name+look, func(t *testing.T) { keep(t, variant, c.form, c.width, c.height, c.name+"-"+look) })
 		}
 	}
+}
+
+func keep(t *testing.T, variant theme.Variant, form draft.Form, width, height float32, name string) {
+	widgettest.Program(t, variant)
+	s := New(draft.NewSession(form, unit.Style{}))
+	window := widgettest.Window(t, s.Object(), width, height)
+	for _, c := range s.cards {
+		c.fold.SetOpen(len(form) == len(scored()))
+		c.show()
+	}
+	s.settle()
+	if width == widgettest.DesktopWidth {
+		s.page.Scroll().ScrollToBottom()
+	}
+	widgettest.Picture(t, window, fmt.Sprintf("screening-%s-%.0f", name, width))
 }

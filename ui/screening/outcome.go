@@ -61,7 +61,7 @@ func heldLead(n int) string {
 // outcomeOf reads the findings. Without a plan only the answers speak.
 func outcomeOf(plan domain.Plan, planned bool, reading draft.Reading) outcome {
 	if !planned {
-		return early(reading.Intake.Screening)
+		return early(reading.Intake)
 	}
 	o := outcome{Referred: plan.Gate.Referred()}
 	for _, f := range plan.Findings {
@@ -83,8 +83,8 @@ func outcomeOf(plan domain.Plan, planned bool, reading draft.Reading) outcome {
 	return o
 }
 
-func early(answers screen.Answers) outcome {
-	found := fromAnswers(answers)
+func early(told domain.Intake) outcome {
+	found := fromTold(told)
 	if len(found) == 0 {
 		return outcome{Lead: leadEmpty}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"handbreadth/domain"
 	"handbreadth/domain/screen"
+	"handbreadth/domain/unit"
 	"handbreadth/ui/draft"
 	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
@@ -16,6 +17,8 @@ import (
 type Source interface {
 	Form() draft.Form
 	Reading() draft.Reading
+	Try(field draft.Field, text string) draft.Reading
+	Style() unit.Style
 	Plan() (domain.Plan, bool)
 	Get(field draft.Field) string
 	Set(field draft.Field, text string)
@@ -33,6 +36,7 @@ type Screen struct {
 	progress *widgets.Text
 	others   *others
 	rows     map[screen.Code]*question
+	cards    []*scoreCard
 	findings *findings
 	page     *widgets.Page
 }
@@ -43,6 +47,7 @@ type question struct {
 	row    row
 	object *fyne.Container // with the hairline above
 	note   string
+	follow *followUp // what a yes asks further; nil for most
 }
 
 // columnWidth keeps lines readable in a wide window.
@@ -58,6 +63,7 @@ func New(source Source) *Screen {
 	for _, section := range screen.Sections() {
 		column.Add(s.newSection(section))
 	}
+	column.Add(s.newScores())
 	column.Add(s.findings.object)
 	s.page = widgets.NewPage(widgets.Narrow(columnWidth, column))
 	s.show()
@@ -70,17 +76,38 @@ const howTo = "Ask at every visit. What was not asked is never taken as no. Keys
 // Object returns what to put into the window.
 func (s *Screen) Object() fyne.CanvasObject { return s.page }
 
-// Focus moves the focus to a question or to a part of the reason for a finding.
+// Focus moves the focus to a question, to a detail that it asks for, to a scored
+// questionnaire, or to a part of the reason for a finding.
 func (s *Screen) Focus(field draft.Field) {
+	s.settle()
 	if code, is := questionOf(field); is {
 		if q, known := s.rows[code]; known && q.object.Visible() {
-			s.settle()
 			widgets.FocusOn(q.YesNo)
 		}
 		return
 	}
-	s.settle()
+	for _, q := range s.rows {
+		if q.follow != nil && q.follow.focus(field) {
+			return
+		}
+	}
+	for _, c := range s.cards {
+		if c.focus(field) {
+			return
+		}
+	}
 	s.findings.focus(field)
+}
+
+// newScores makes the cards of the scored questionnaires.
+func (s *Screen) newScores() fyne.CanvasObject {
+	column := widgets.ColumnGap(0)
+	for _, q := range screen.Questionnaires() {
+		c := newScoreCard(s.source, q, s.settle)
+		s.cards = append(s.cards, c)
+		column.Add(c.fold)
+	}
+	return widgets.ColumnGap(theme.Unit, widgets.NewText(scoresTitle, widgets.Title), widgets.NewText(scoresLead, widgets.Small), column)
 }
 
 func (s *Screen) newSection(section screen.Section) fyne.CanvasObject {
@@ -98,8 +125,22 @@ func (s *Screen) newRow(r row) *question {
 	field := draft.Screening(r.Code)
 	q.YesNo = widgets.Name(widgets.NewYesNo(r.Ask, func(a screen.Answer) { s.source.Set(field, textOf(a)) }), string(field))
 	q.object = widgets.ColumnGap(0, widgets.NewHairline(), widgets.InsetSides(0, theme.Unit, 0, theme.Unit, q.YesNo))
+	if q.follow = s.newFollow(r.Code); q.follow != nil {
+		q.object.Add(q.follow.object)
+	}
 	s.rows[r.Code] = q
 	return q
+}
+
+// newFollow makes what a question asks further, nil for most.
+func (s *Screen) newFollow(code screen.Code) *followUp {
+	switch code {
+	case screen.Pregnant:
+		return newFollowUp(s.source, pregnancyLead, "", pregnancyFields, pregnancyAsked)
+	case screen.UnexplainedLoss:
+		return newFollowUp(s.source, refeedingLead, refeedingFrom, refeedingFields, refeedingAsked)
+	}
+	return nil
 }
 
 // textOf is what an answer puts into the form.
@@ -113,6 +154,17 @@ func textOf(a screen.Answer) string {
 	return ""
 }
 
+// answerOf is the answer that a text of the form is.
+func answerOf(text string) screen.Answer {
+	switch text {
+	case draft.AnswerYes:
+		return screen.Yes
+	case draft.AnswerNo:
+		return screen.No
+	}
+	return screen.NotAsked
+}
+
 func (s *Screen) hear(changed draft.Field) {
 	s.others.heard(changed)
 	s.show()
@@ -120,14 +172,24 @@ func (s *Screen) hear(changed draft.Field) {
 
 // show follows the form.
 func (s *Screen) show() {
-	reading := s.source.Reading()
+	reading, form := s.source.Reading(), s.source.Form()
 	missing, all := open(reading)
 	s.progress.SetText(progressWords(len(missing), all))
 	s.others.show(len(missing))
+	changed := false
 	for code, q := range s.rows {
 		q.show(reading.Intake.Screening.Of(code), isAsked(q.row, reading))
+		if q.follow != nil {
+			changed = q.follow.show(reading, form) || changed
+		}
+	}
+	for _, c := range s.cards {
+		c.show()
 	}
 	s.findings.show()
+	if changed {
+		s.settle()
+	}
 }
 
 func (q *question) show(answer screen.Answer, asked bool) {
@@ -152,14 +214,5 @@ func (s *Screen) settle() {
 	if s.page == nil {
 		return
 	}
-	scroll := s.page.Scroll()
-	content := scroll.Content.(*fyne.Container)
-	view := scroll.Size()
-	if view.Width == 0 {
-		return
-	}
-	size := fyne.NewSize(view.Width, max(view.Height, content.MinSize().Height))
-	content.Resize(size)
-	content.Layout.Layout(content.Objects, size)
-	scroll.Refresh()
+	s.page.Settle()
 }

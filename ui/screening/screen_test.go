@@ -10,50 +10,28 @@ import (
 	"handbreadth/domain/unit"
 	"handbreadth/ui/draft"
 	"handbreadth/ui/theme"
-	"handbreadth/ui/widgets"
+	"handbreadth/ui/widgets/widgettest"
 )
 
 func opened(t *testing.T, form draft.Form) (*Screen, *draft.Session, fyne.Canvas) {
 	t.Helper()
-	program(t, theme.Light)
+	widgettest.Program(t, theme.Light)
 	session := draft.NewSession(form, unit.Style{})
 	s := New(session)
-	window := inWindow(t, s.Object(), 958, 700)
+	window := widgettest.Window(t, s.Object(), widgettest.LaptopWidth, 700)
 	return s, session, window.Canvas()
-}
-
-func press(t *testing.T, name string) {
-	t.Helper()
-	button, ok := widgets.Named()[name].(*widgets.Button)
-	if !ok || !button.Visible() {
-		t.Fatalf("no button %s", name)
-	}
-	button.Tapped(&fyne.PointEvent{})
-}
-
-func focusedName(c fyne.Canvas) string {
-	for name, object := range widgets.Named() {
-		target, ok := object.(fyne.Focusable)
-		if f, is := object.(widgets.Focuser); is {
-			target, ok = f.FocusTarget(), true
-		}
-		if ok && target == c.Focused() {
-			return name
-		}
-	}
-	return ""
 }
 
 func TestAllOthersNoAsksFirstAndKeepsWhatWasAnswered(t *testing.T) {
 	_, s, c := opened(t, with(invented(), "screening.glp1_medicine", "yes"))
-	press(t, "screening.all_no")
+	widgettest.Press(t, "screening.all_no")
 	if got := s.Get(draft.Screening(screen.Lithium)); got != "" {
 		t.Fatalf("answered before it was confirmed: %q", got)
 	}
-	if focusedName(c) != "screening.all_no.back" {
-		t.Errorf("the focus is at %q", focusedName(c))
+	if widgettest.Focused(c) != "screening.all_no.back" {
+		t.Errorf("the focus is at %q", widgettest.Focused(c))
 	}
-	press(t, "screening.all_no.confirm")
+	widgettest.Press(t, "screening.all_no.confirm")
 	if s.Get(draft.Screening(screen.GLP1)) != draft.AnswerYes || s.Get(draft.Screening(screen.Lithium)) != draft.AnswerNo {
 		t.Errorf("answers: %v", s.Form())
 	}
@@ -68,20 +46,20 @@ func TestAllOthersNoAsksFirstAndKeepsWhatWasAnswered(t *testing.T) {
 
 func TestAllOthersNoIsTakenBackByItsButton(t *testing.T) {
 	sc, s, c := opened(t, invented())
-	press(t, "screening.all_no")
-	press(t, "screening.all_no.confirm")
+	widgettest.Press(t, "screening.all_no")
+	widgettest.Press(t, "screening.all_no.confirm")
 	if sc.progress.Text() != "All 24 asked" || sc.others.ask.Visible() {
 		t.Errorf("progress %q", sc.progress.Text())
 	}
-	press(t, "screening.all_no.undo")
+	widgettest.Press(t, "screening.all_no.undo")
 	if s.Get(draft.Screening(screen.Lithium)) != "" || sc.progress.Text() != "0 of 24 asked" {
 		t.Error("not taken back")
 	}
-	if sc.others.below.Visible() || focusedName(c) != "screening.all_no" {
-		t.Errorf("the focus is at %q", focusedName(c))
+	if sc.others.below.Visible() || widgettest.Focused(c) != "screening.all_no" {
+		t.Errorf("the focus is at %q", widgettest.Focused(c))
 	}
-	press(t, "screening.all_no")
-	press(t, "screening.all_no.back")
+	widgettest.Press(t, "screening.all_no")
+	widgettest.Press(t, "screening.all_no.back")
 	if sc.others.below.Visible() || s.Get(draft.Screening(screen.Lithium)) != "" {
 		t.Error("going back does something")
 	}
@@ -89,8 +67,8 @@ func TestAllOthersNoIsTakenBackByItsButton(t *testing.T) {
 
 func TestTakingBackEndsWithTheNextChange(t *testing.T) {
 	sc, s, _ := opened(t, invented())
-	press(t, "screening.all_no")
-	press(t, "screening.all_no.confirm")
+	widgettest.Press(t, "screening.all_no")
+	widgettest.Press(t, "screening.all_no.confirm")
 	s.Set(draft.Weight, "71 kg")
 	if sc.others.back.Visible() && sc.others.below.Visible() {
 		t.Error("another change would be taken back")
@@ -126,12 +104,12 @@ func TestKeysAnswer(t *testing.T) {
 func TestTypingAReasonLiftsTheHoldAndKeepsTheFocus(t *testing.T) {
 	sc, s, c := opened(t, askedOf(screen.Lithium, screen.EatingDisorderPast))
 	sc.Focus(draft.Reason("lithium", draft.ReasonText))
-	if focusedName(c) != "screening.hold_reasons.lithium.text" {
-		t.Fatalf("the focus is at %q", focusedName(c))
+	if widgettest.Focused(c) != "screening.hold_reasons.lithium.text" {
+		t.Fatalf("the focus is at %q", widgettest.Focused(c))
 	}
 	test.Type(c.Focused(), "agreed with the prescriber")
-	if focusedName(c) != "screening.hold_reasons.lithium.text" {
-		t.Errorf("the focus went to %q", focusedName(c))
+	if widgettest.Focused(c) != "screening.hold_reasons.lithium.text" {
+		t.Errorf("the focus went to %q", widgettest.Focused(c))
 	}
 	if s.Get(draft.Reason("lithium", draft.ReasonText)) != "agreed with the prescriber" {
 		t.Errorf("reason %q", s.Get(draft.Reason("lithium", draft.ReasonText)))
@@ -142,9 +120,9 @@ func TestTypingAReasonLiftsTheHoldAndKeepsTheFocus(t *testing.T) {
 	if got := sc.findings.lead.Text(); got != heldLead(1) {
 		t.Errorf("lead %q", got)
 	}
-	press(t, "screening.see")
-	if focusedName(c) != "screening.hold_reasons.eating_disorder_history.text" {
-		t.Errorf("the way leads to %q", focusedName(c))
+	widgettest.Press(t, "screening.see")
+	if widgettest.Focused(c) != "screening.hold_reasons.eating_disorder_history.text" {
+		t.Errorf("the way leads to %q", widgettest.Focused(c))
 	}
 }
 
@@ -153,7 +131,7 @@ func TestWhoDecidedIsTakenFromTheOtherReason(t *testing.T) {
 	for part, text := range map[draft.ReasonPart]string{draft.ReasonBy: "R. Sample", draft.ReasonRegistration: "N 1", draft.ReasonDate: "2026-03-02"} {
 		s.Set(draft.Reason("lithium", part), text)
 	}
-	press(t, "screening.hold_reasons.eating_disorder_history.copy")
+	widgettest.Press(t, "screening.hold_reasons.eating_disorder_history.copy")
 	if s.Get(draft.Reason("eating_disorder_history", draft.ReasonRegistration)) != "N 1" {
 		t.Error("not taken over")
 	}
@@ -181,7 +159,7 @@ func TestAReferralLeadsToTheNote(t *testing.T) {
 	if sc.findings.cards["lithium hold"].reason.object.Visible() {
 		t.Error("a reason is asked for beside a referral")
 	}
-	press(t, "screening.referral")
+	widgettest.Press(t, "screening.referral")
 	if went != "handout" {
 		t.Errorf("went to %q", went)
 	}
@@ -197,9 +175,9 @@ func TestWhyQuestionsWereNotAskedIsWrittenBehindAButton(t *testing.T) {
 	if card.reason.object.Visible() {
 		t.Error("the form is open")
 	}
-	press(t, "screening.not_asked.reason")
-	if focusedName(c) != "screening.hold_reasons.not_asked.text" {
-		t.Fatalf("the focus is at %q", focusedName(c))
+	widgettest.Press(t, "screening.not_asked.reason")
+	if widgettest.Focused(c) != "screening.hold_reasons.not_asked.text" {
+		t.Fatalf("the focus is at %q", widgettest.Focused(c))
 	}
 	test.Type(c.Focused(), "would not answer")
 	if plan, _ := s.Plan(); !plan.Gate.Open() || !card.reason.object.Visible() {
@@ -221,11 +199,11 @@ func TestFrailtyIsAskedFrom65(t *testing.T) {
 	}
 	s.Set(draft.Born, "1955-01-01")
 	sc.Focus(draft.Screening(screen.Frail))
-	if !sc.rows[screen.Frail].object.Visible() || focusedName(c) != "screening.frail" {
+	if !sc.rows[screen.Frail].object.Visible() || widgettest.Focused(c) != "screening.frail" {
 		t.Error("frailty is not asked at 71")
 	}
-	press(t, "screening.all_no")
-	press(t, "screening.all_no.confirm")
+	widgettest.Press(t, "screening.all_no")
+	widgettest.Press(t, "screening.all_no.confirm")
 	if s.Get(draft.Screening(screen.Frail)) != draft.AnswerNo {
 		t.Error("all others no leaves frailty out")
 	}
@@ -238,8 +216,8 @@ func TestFocusOnWhatIsNotThereChangesNothing(t *testing.T) {
 			t.Errorf("%q took the focus", field)
 		}
 	}
-	if sc.Focus(draft.Screening(screen.Warfarin)); focusedName(c) != "screening.warfarin" {
-		t.Errorf("the focus is at %q", focusedName(c))
+	if sc.Focus(draft.Screening(screen.Warfarin)); widgettest.Focused(c) != "screening.warfarin" {
+		t.Errorf("the focus is at %q", widgettest.Focused(c))
 	}
 }
 
