@@ -98,16 +98,18 @@ func project(p Plan, c course, o energy.Outcome) *Projection {
 		pr.Reached = p.Intake.Date.DaysUntil(o.ReachedOn)
 	}
 	pr.Short = pr.Goal != 0 && pr.Reached == 0
-	first := body.Phase{Days: pr.lead(), Energy: o.Target.Value}
-	end := body.After(c.start, first)
-	pr.Holding = p.holding(c, end.Weight, o)
-	pr.Phases = []body.Phase{first}
+	pr.Phases = []body.Phase{{Days: pr.lead(), Energy: o.Target.Value}}
+	var end body.Day
 	if pr.Reached > 0 {
-		held := body.Phase{Days: max(HeldFor, HeldProjection-pr.Reached), Energy: pr.Holding.Value}
-		pr.Phases = append(pr.Phases, held)
+		pr.Holding = p.holding(c, pr.Goal, o)
+		pr.Phases = append(pr.Phases, body.Phase{Days: max(HeldFor, HeldProjection-pr.Reached), Energy: pr.Holding.Value})
 		end = body.After(c.start, pr.Phases...)
-	} else if o.Change != 0 {
-		pr.Settles = settles(c, o.Target.Value)
+	} else {
+		end = body.After(c.start, pr.Phases...)
+		pr.Holding = p.holding(c, end.Weight, o)
+		if o.Change != 0 {
+			pr.Settles = settles(c, o.Target.Value)
+		}
 	}
 	pr.Bands = body.Fan(c.start, c.spread, pr.Phases...)
 	pr.Final, pr.FinalFat = final(pr.Bands), finalFat(end)

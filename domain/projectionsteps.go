@@ -15,12 +15,9 @@ func daysInput(days int) derive.Input {
 	return derive.Input{Name: "days", Value: float64(days), Unit: "days"}
 }
 
-// holding returns the energy that holds the goal weight where it is reached, and
-// else the weight at the end. Its range is as wide as that of maintenance.
+// holding returns the energy that holds a weight: the goal's where it is reached,
+// and else that of the end. Its range is as wide as that of maintenance.
 func (p Plan) holding(c course, end unit.Kilogram, o energy.Outcome) derive.Derived[unit.Kilocalorie] {
-	if !o.ReachedOn.IsZero() {
-		end = p.Intake.Goal.Weight
-	}
 	maintenance := p.Maintenance
 	value := maintenance.Value
 	if o.Change != 0 {
