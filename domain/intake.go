@@ -1,6 +1,3 @@
-// Package domain composes the whole computation: from an intake to a plan in
-// which every number carries its derivation. It knows no screen, no store, no
-// paper and no clock.
 package domain
 
 import (

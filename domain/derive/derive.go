@@ -1,6 +1,3 @@
-// Package derive carries the explanation of a number beside the number: the
-// formula, the values put in, the result, its range and where it comes from.
-// Screen and paper render the same steps, so they cannot disagree.
 package derive
 
 // Confidence says how well a source was confirmed when it was coded.

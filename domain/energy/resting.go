@@ -1,11 +1,3 @@
-// Package energy works out what a person spends and what a goal asks them to
-// take in: resting energy, activity, maintenance energy and target energy.
-//
-// # Resting energy
-//
-// [Resting] uses the chosen equation, or the measured value, which wins.
-// [Compare] puts every published equation side by side, says which are meant
-// for the client and why the others are not, and how far they agree.
 package energy
 
 import (

@@ -1,8 +1,3 @@
-// Package unit holds the typed quantities that the whole program speaks in,
-// and reads and prints them the way people say them.
-//
-// Every type is a float64 in one fixed unit, so that a kilogram can never be
-// passed where a centimetre is wanted. Conversions are named functions.
 package unit
 
 // Kilogram is a body weight or another mass told in kilograms.
