@@ -187,7 +187,7 @@ func allotSteps(a Aim, out Allotment) []derive.Step {
 	}
 	for _, k := range Kinds() {
 		steps = append(steps, derive.Step{
-			Key: "day_" + k.key(), Label: "A day's " + k.Plural(),
+			Key: "day_" + k.Key(), Label: "A day's " + k.Plural(),
 			Formula: countFormula(k), Inputs: []derive.Input{{Name: "meals", Value: float64(a.Meals)}},
 			Result: float64(out.Day.Of(k)), Source: countSource(k, source),
 		})

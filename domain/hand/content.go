@@ -137,7 +137,7 @@ func contentSteps(k Kind, c Content, filling food.Filling, grams, lightest, heav
 	basket := derive.Input{Name: "foods in the basket", Value: float64(len(filling.Foods))}
 	size := derive.Input{Name: "size of the measure", Text: ref.Range}
 	steps := []derive.Step{{
-		Key: "grams_" + k.key(), Label: "Weight of one " + k.Name(),
+		Key: "grams_" + k.Key(), Label: "Weight of one " + k.Name(),
 		Formula: "mean portion of the foods that this client eats",
 		Inputs:  []derive.Input{size, basket}, Result: grams, Unit: "g",
 		Range: &derive.Range{Low: lightest, High: heaviest}, Source: ref.Source,
@@ -155,7 +155,7 @@ func contentSteps(k Kind, c Content, filling food.Filling, grams, lightest, heav
 	}
 	for _, p := range parts {
 		steps = append(steps, derive.Step{
-			Key: p.key + "_" + k.key(), Label: p.label + " of one " + k.Name(),
+			Key: p.key + "_" + k.Key(), Label: p.label + " of one " + k.Name(),
 			Formula: "mean over the basket, each food by its share", Inputs: []derive.Input{basket},
 			Result: p.value, Unit: p.unit, Range: &derive.Range{Low: p.low, High: p.high}, Source: tableSource(filling.Chosen),
 		})
@@ -163,7 +163,8 @@ func contentSteps(k Kind, c Content, filling food.Filling, grams, lightest, heav
 	return steps
 }
 
-func (k Kind) key() string { return [...]string{"palm", "fist", "cupped_hand", "thumb"}[k] }
+// Key returns the name of the measure as a key: "cupped_hand".
+func (k Kind) Key() string { return [...]string{"palm", "fist", "cupped_hand", "thumb"}[k] }
 
 func countInput(k Kind, n unit.Measure) derive.Input {
 	return derive.Input{Name: k.Plural(), Text: strconv.FormatFloat(float64(n), 'f', -1, 64)}

@@ -142,7 +142,7 @@ func ReferenceCalibration() Calibration {
 	c := Calibration{Size: ReferenceSize()}
 	for _, k := range Kinds() {
 		c.Factors[k] = derive.Exact[unit.Ratio](1, derive.Step{
-			Key: "hand_" + k.key(), Label: sizeLabel(k), Formula: "the reference adult's hand",
+			Key: "hand_" + k.Key(), Label: sizeLabel(k), Formula: "the reference adult's hand",
 			Result: 1, Source: surveySource,
 		})
 	}
@@ -243,7 +243,7 @@ func sizeLabel(k Kind) string { return "Size of this client's " + k.Name() }
 func sizeFactor(k Kind, value, spread float64, formula string, inputs []derive.Input, source derive.Source, note string) derive.Derived[unit.Ratio] {
 	low, high := value/(1+spread), value*(1+spread)
 	return derive.Within(unit.Ratio(value), unit.Ratio(low), unit.Ratio(high), derive.Step{
-		Key: "hand_" + k.key(), Label: sizeLabel(k), Formula: formula, Inputs: inputs,
+		Key: "hand_" + k.Key(), Label: sizeLabel(k), Formula: formula, Inputs: inputs,
 		Result: value, Range: &derive.Range{Low: low, High: high}, Source: source, Note: note,
 	})
 }

@@ -37,7 +37,7 @@ func (c Content) Spread() derive.Derived[unit.Ratio] {
 	}
 	spread := math.Hypot(foods, hand)
 	return derive.Exact(unit.Ratio(spread), derive.Step{
-		Key: "spread_" + c.Kind.key(), Label: "Spread of one " + c.Kind.Name(), Formula: "√(spread of the foods² + spread of the hand²)",
+		Key: "spread_" + c.Kind.Key(), Label: "Spread of one " + c.Kind.Name(), Formula: "√(spread of the foods² + spread of the hand²)",
 		Inputs: []derive.Input{{Name: "spread of the foods", Value: foods}, {Name: "spread of the hand", Value: hand}},
 		Result: spread, Source: derive.FromSteps,
 		Note: "Eight in ten measures bring what is told, give or take this share.",
