@@ -65,7 +65,9 @@ func recoveryBlocks(h house, inner float64, groups []string) []block {
 			left: recoveryPractice(h), right: labelled{"Made on", h.date, h.hue},
 			leftWide: 0.62 * inner, between: between,
 		},
-		gap(6), codeGroups{groups: groups, hue: h.hue}, gap(7),
+		gap(6),
+		codeGroups{groups: groups, hue: h.hue},
+		gap(7),
 		heading("If the passphrase is forgotten", h.hue),
 	}
 	for i, words := range wordsRecoveryUse {
