@@ -151,8 +151,8 @@ func TestImpossibleWishesAreSaid(t *testing.T) {
 	if _, o := outcomeOf(in); !o.OutOfReach || o.Target.Value != 0 || !o.ReachedOn.IsZero() || o.SafeDate.IsZero() {
 		t.Errorf("a loss: %+v", o)
 	}
-	if p, err := NewPlan(in); err != nil || !p.Gate.Referred() {
-		t.Errorf("a loss that cannot be: %v, referred %v", err, p.Gate.Referred())
+	if p, err := NewPlan(in); err != nil || !p.Gate.Referred() || !p.OutOfReach {
+		t.Errorf("a loss that cannot be: %v, referred %v, out of reach %v", err, p.Gate.Referred(), p.OutOfReach)
 	}
 	for field, goal := range map[string]energy.Goal{
 		FieldGoalBy:      {Kind: energy.Gain, Weight: 280, By: in.Date.AddDays(14)},

@@ -29,6 +29,9 @@ type Plan struct {
 	// Goal is what the goal comes to. It is nil where a referral takes the
 	// plan's place: then no target exists.
 	Goal *energy.Outcome
+	// OutOfReach reports a wish that no energy brings. It is known too where a
+	// referral takes the plan's place.
+	OutOfReach bool
 	// Projection is the course that the target leads to. It is nil where Goal is,
 	// and with pregnancy or breastfeeding, which the model does not know.
 	Projection *Projection
@@ -55,6 +58,7 @@ func NewPlan(in Intake) (Plan, error) {
 	if outcome.Target.Value > MostEnergyAsked {
 		return Plan{}, unit.Problems{tooMuch(in)}
 	}
+	p.OutOfReach = outcome.OutOfReach
 	targets := newTargets(p, outcome)
 	p.Findings = findings(p, outcome, targets)
 	p.Gate = screen.Judge(p.Findings, asked(p, outcome, targets), in.Reasons)
