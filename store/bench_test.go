@@ -46,8 +46,9 @@ func BenchmarkBuildNameIndex100k(b *testing.B) {
 }
 
 // BenchmarkClientFile reads a client of twelve visits among many others.
-func BenchmarkClientFile(b *testing.B) {
-	s := mustOpen(b, newPath(b), Options{})
+func BenchmarkClientFile(b *testing.B) { benchmarkClientFile(b, mustOpen(b, newPath(b), Options{})) }
+
+func benchmarkClientFile(b *testing.B, s *Store) {
 	var f full
 	for range 200 {
 		f = fillClient(b, s, func(string) []byte { return formBody })

@@ -34,7 +34,19 @@ func (s *Store) SetPassphrase(ctx context.Context, passphrase string, progress P
 	if err := s.adopt(ctx, keys, workSeal); err != nil {
 		return vault.RecoveryCode{}, err
 	}
+	if err := s.noteKeys(ctx, "passphrase"); err != nil {
+		return code, err
+	}
 	return code, s.finish(ctx, progress)
+}
+
+// noteKeys writes a change of the keys into the audit trail. On a full disk it
+// is left out: the change itself is made.
+func (s *Store) noteKeys(ctx context.Context, what string) error {
+	if err := s.Note(ctx, Changed, "", Detail{What: what}); err != nil && !canWait(err) {
+		return err
+	}
+	return nil
 }
 
 // ChangePassphrase puts a new passphrase in the place of the old one. Copies of
@@ -42,7 +54,7 @@ func (s *Store) SetPassphrase(ctx context.Context, passphrase string, progress P
 // else knows it, call RotateKey as well and make a new backup. It fails with
 // ErrWrongPassphrase, ErrTooSoon, ErrWeakPassphrase and ErrLocked.
 func (s *Store) ChangePassphrase(ctx context.Context, old, passphrase string) error {
-	return s.changeRing(ctx, old, func(keys *vault.Keys) (*vault.Keys, error) {
+	return s.changeRing(ctx, "passphrase", old, func(keys *vault.Keys) (*vault.Keys, error) {
 		return keys.WithPassphrase(passphrase, s.safe.effort)
 	})
 }
@@ -51,7 +63,7 @@ func (s *Store) ChangePassphrase(ctx context.Context, old, passphrase string) er
 // file. It asks for the passphrase, so that nobody makes one at a desk that was
 // left open. It fails with ErrWrongPassphrase, ErrTooSoon and ErrLocked.
 func (s *Store) NewRecoveryCode(ctx context.Context, passphrase string) (code vault.RecoveryCode, err error) {
-	err = s.changeRing(ctx, passphrase, func(keys *vault.Keys) (next *vault.Keys, err error) {
+	err = s.changeRing(ctx, "recovery_code", passphrase, func(keys *vault.Keys) (next *vault.Keys, err error) {
 		next, code, err = keys.WithRecoveryCode()
 		return next, err
 	})
@@ -61,9 +73,10 @@ func (s *Store) NewRecoveryCode(ctx context.Context, passphrase string) (code va
 	return code, nil
 }
 
-// changeRing checks the passphrase and puts a changed key ring in place.
+// changeRing checks the passphrase and puts a key ring in place of which something
+// is new.
 func (s *Store) changeRing(
-	ctx context.Context, passphrase string, change func(*vault.Keys) (*vault.Keys, error),
+	ctx context.Context, what, passphrase string, change func(*vault.Keys) (*vault.Keys, error),
 ) error {
 	s.safe.doing.Lock()
 	defer s.safe.doing.Unlock()
@@ -82,7 +95,10 @@ func (s *Store) changeRing(
 	if err := s.adopt(ctx, keys, ""); err != nil {
 		return err
 	}
-	return s.cutLog(ctx)
+	if err := s.cutLog(ctx); err != nil {
+		return err
+	}
+	return s.noteKeys(ctx, what)
 }
 
 // ConfirmRecoveryCode checks a code that was typed back from the sheet, and
@@ -142,6 +158,9 @@ func (s *Store) RotateKey(ctx context.Context, progress Progress) error {
 		return explainVault(err)
 	}
 	if err := s.adopt(ctx, next, workRotate); err != nil {
+		return err
+	}
+	if err := s.noteKeys(ctx, "data_key"); err != nil {
 		return err
 	}
 	return s.finish(ctx, progress)

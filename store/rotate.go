@@ -227,8 +227,11 @@ func (t sealedTable) write(ctx context.Context, tx *sqlx.Tx, changes []sealChang
 	return mark(ctx, tx)
 }
 
-// settleWork forgets the former key and wipes the file. Nothing runs meanwhile.
+// settleWork forgets the former key and wipes the file. Nothing runs meanwhile,
+// and no backup: it would keep the write-ahead log from being cut.
 func (s *Store) settleWork(ctx context.Context) error {
+	s.backingUp.Lock()
+	defer s.backingUp.Unlock()
 	s.safe.gate.Lock()
 	defer s.safe.gate.Unlock()
 	if s.safe.keys == nil {
@@ -259,7 +262,11 @@ func (s *Store) settleWork(ctx context.Context) error {
 // wipeAlone wipes the file while the gate is held.
 func (s *Store) wipeAlone(ctx context.Context) error {
 	if err := rewrite(ctx, s.writer); err != nil {
-		return err
+		return &UserError{
+			Plain: "Everything is sealed. Traces of what was there before may remain inside the file " +
+				"until Handbreadth has been closed and opened again.",
+			kind: ErrTracesLeft, cause: err,
+		}
 	}
 	return inTransaction(ctx, s.writer, nil, func(tx *sqlx.Tx) error {
 		_, err := run(ctx, tx, "DELETE FROM meta WHERE name = ?", wipeNote)

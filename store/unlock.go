@@ -96,11 +96,25 @@ func (s *Store) welcome(ctx context.Context, about Detail) error {
 	return err
 }
 
-// cutLog takes the former key ring out of the write-ahead log.
+// cutLog takes the former key ring out of the write-ahead log. Where a backup is
+// reading that, the next opening wipes the file.
 func (s *Store) cutLog(ctx context.Context) error {
+	err := fail(ErrTracesLeft, nil)
+	if s.backingUp.TryLock() {
+		err = s.alone(func() error { return cutLog(ctx, s.writer) })
+		s.backingUp.Unlock()
+	}
+	if errors.Is(err, ErrTracesLeft) {
+		return s.writeAny(ctx, func(tx *sqlx.Tx) error { return putMeta(ctx, tx, wipeNote, "yes") })
+	}
+	return err
+}
+
+// alone runs fn while no transaction runs.
+func (s *Store) alone(fn func() error) error {
 	s.safe.gate.Lock()
 	defer s.safe.gate.Unlock()
-	return cutLog(ctx, s.writer)
+	return fn()
 }
 
 // ring returns the key ring of the file, or ErrNotSealed.

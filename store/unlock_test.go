@@ -614,6 +614,63 @@ func TestLockingUnderWay(t *testing.T) {
 	}
 }
 
+// A passphrase that is changed while a backup reads the file leaves its trace to
+// the next opening.
+func TestAPassphraseChangedDuringABackup(t *testing.T) {
+	s, ids, _ := sealedFile(t, 1)
+	former := bytes.Clone(must(s.ring())(t).Bytes())
+	s.backingUp.Lock()
+	if err := s.ChangePassphrase(t.Context(), phrase, otherPhrase); err != nil {
+		t.Fatal(err)
+	}
+	s.backingUp.Unlock()
+	slot := former[len(former)/10 : len(former)/5] // within the passphrase's part
+	if !bytes.Contains(everyFile(t, filepath.Dir(s.Path())), slot) {
+		t.Fatal("the former key ring is gone already: the test shows nothing")
+	}
+	s = again(t, s)
+	if bytes.Contains(everyFile(t, filepath.Dir(s.Path())), slot) {
+		t.Error("the former key ring is left")
+	}
+	if err := s.ChangePassphrase(t.Context(), otherPhrase, phrase); !errors.Is(err, ErrLocked) {
+		t.Error(err)
+	}
+	if err := s.Unlock(t.Context(), otherPhrase); err != nil {
+		t.Fatal(err)
+	}
+	checkClients(t, s, ids)
+}
+
+// What was done with the keys is in the audit trail, and the trail stays whole.
+func TestKeysInTheAuditTrail(t *testing.T) {
+	ctx := t.Context()
+	s, _, code := sealedFile(t, 1)
+	must(s.NewRecoveryCode(ctx, phrase))(t)
+	if err := s.RotateKey(ctx, nil); err != nil {
+		t.Fatal(err)
+	}
+	s.Lock()
+	wantErr(t, s.Unlock(ctx, otherPhrase), ErrWrongPassphrase)
+	if err := s.Unlock(ctx, phrase); err != nil {
+		t.Fatal(err)
+	}
+	wantErr(t, s.Recover(ctx, code, otherPhrase), ErrWrongCode)
+	if err := s.ChangePassphrase(ctx, phrase, otherPhrase); err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, e := range must(s.Trail(ctx, TrailQuery{Limit: 5}))(t) {
+		got = append(got, e.Words())
+	}
+	want := "Changed: passphrase, Unlocked: wrong passphrases before 1, Changed: data key, Changed: recovery code, Changed: passphrase"
+	if all := strings.Join(got, ", "); all != want {
+		t.Errorf("the trail has %s", all)
+	}
+	if err := s.Check(ctx); err != nil {
+		t.Error(err)
+	}
+}
+
 func TestSealedBodiesComeBack(t *testing.T) {
 	s, _, _ := sealedFile(t, 0)
 	id := newClient(t, s)
