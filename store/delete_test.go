@@ -172,3 +172,64 @@ func TestOldCopiesNamesCopiesOnly(t *testing.T) {
 		t.Errorf("got %v", got)
 	}
 }
+
+// Whatever may hold a client beside the file: what killed work left, copies
+// before updates and restores. After the deletion every byte of the folder, and
+// every name in it, is without a trace; the trail still says that somebody was
+// deleted.
+func TestNoTraceInTheWholeFolder(t *testing.T) {
+	ctx := t.Context()
+	s := mustOpen(t, newPath(t), Options{})
+	path := s.Path()
+	const trace = "traceofsomebody"
+	body := func(column string) []byte { return []byte(strings.Repeat(trace+column, 40)) }
+	goes := fillClient(t, s, body).client.ID
+	stays := fillClient(t, s, sampleBody).client.ID
+	must(s.SaveRecord(ctx, goes, KindIdentity, 1, []byte("a new name, no longer "+trace)))(t)
+	if err := s.MarkOpened(ctx, goes); err != nil {
+		t.Fatal(err)
+	}
+	mustClose(t, s)
+	content := must(os.ReadFile(path))(t)
+	for _, end := range []string{
+		copyMark, copyMark + freshMark, copyMark + pagesMark, restoringMark, restoringMark + "-wal", freshMark,
+		beforeMark + "4", restoreMark + "2026-03-02-090000", restoreMark + "2026-03-02-090000-wal",
+	} {
+		if err := os.WriteFile(path+end, content, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s = mustOpen(t, path, Options{})
+	if err := s.DeleteClient(ctx, goes); err != nil {
+		t.Fatal(err)
+	}
+	if n := must(s.RemoveOldCopies(ctx))(t); n != 3 {
+		t.Errorf("%d old copies removed, of 3", n)
+	}
+	mustClose(t, s)
+	all := allBytes(t, path)
+	for _, word := range []string{trace, string(goes)} {
+		if n := bytes.Count(all, []byte(word)); n > 0 {
+			t.Errorf("%q is found %d times in %d bytes", word, n, len(all))
+		}
+	}
+	if !bytes.Contains(all, []byte(stays)) {
+		t.Error("the other client is not found: the search shows nothing")
+	}
+	s = mustOpen(t, path, Options{})
+	words := trailWords(t, s, goes)
+	if len(words) == 0 || words[0] != "Created" || words[len(words)-1] != "Deleted" {
+		t.Errorf("the trail of the deleted client is %q", words)
+	}
+	must(s.CheckTrail(ctx))(t)
+	t.Logf("%d bytes searched", len(all))
+}
+
+func TestRetentionNoticeSaysWhatMatters(t *testing.T) {
+	notice := RetentionNotice()
+	for _, word := range []string{"cannot be undone", "years", "children", "Local law", "archive", "Backups", "without a name"} {
+		if !strings.Contains(notice, word) {
+			t.Errorf("the notice says nothing of %q", word)
+		}
+	}
+}

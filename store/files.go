@@ -5,6 +5,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 )
 
 const (
@@ -49,16 +51,30 @@ func writeBeside(path string, fill func(fresh string) error) (err error) {
 	return fileTrouble(syncFolder(filepath.Dir(path)))
 }
 
-// sweepBeside removes what a killed backup or restore left half made beside the
-// client file: it may have clients that were deleted since.
+// sweepBeside removes what a killed update, backup or restore left half made
+// beside the client file: it may have clients that were deleted since. The
+// caller holds the lock.
 func sweepBeside(path string) error {
+	entries, err := os.ReadDir(filepath.Dir(path))
+	if err != nil {
+		return fileTrouble(err)
+	}
 	var left []string
-	for _, mark := range []string{copyMark, copyMark + pagesMark, restoringMark} {
-		for _, name := range []string{path + mark, path + mark + freshMark} {
-			left = append(append(left, name), companions(name)...)
+	for _, entry := range entries {
+		end, ours := strings.CutPrefix(entry.Name(), filepath.Base(path)+".")
+		if ours && isHalfMade("."+end) {
+			left = append(left, filepath.Join(filepath.Dir(path), entry.Name()))
 		}
 	}
 	return fileTrouble(removeAll(left))
+}
+
+// isHalfMade looks at what follows the name of the client file.
+func isHalfMade(end string) bool {
+	for _, companion := range companions("") {
+		end = strings.TrimSuffix(end, companion)
+	}
+	return strings.HasSuffix(end, freshMark) || slices.Contains([]string{copyMark, copyMark + pagesMark, restoringMark}, end)
 }
 
 // removeAll removes the files that exist.
@@ -89,7 +105,7 @@ func fileTrouble(err error) error {
 		return nil
 	case diskFull(err):
 		return fail(ErrDiskFull, err)
-	case errors.Is(err, fs.ErrPermission), errors.Is(err, fs.ErrNotExist), errors.As(err, &path) && path.Op == "open":
+	case readOnly(err), errors.Is(err, fs.ErrPermission), errors.Is(err, fs.ErrNotExist), errors.As(err, &path) && path.Op == "open":
 		return fail(ErrReadOnlyFolder, err)
 	}
 	return fail(ErrDisk, err)

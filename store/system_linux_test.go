@@ -1,16 +1,25 @@
 package store
 
 import (
+	"bufio"
 	"bytes"
+	"context"
+	"errors"
+	"fmt"
 	"io"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
+	"strconv"
+	"strings"
 	"syscall"
 	"testing"
 
 	"golang.org/x/sys/unix"
 )
+
+func init() { moreRoles["fill"] = fillUntilRefused }
 
 // Root ignores modes, so the test runs itself as another user, in a folder where
 // that user may read and not write.
@@ -61,7 +70,7 @@ func TestAnotherUsersFolder(t *testing.T) {
 func TestAFullDisk(t *testing.T) {
 	disk := t.TempDir()
 	if err := unix.Mount("none", disk, "tmpfs", 0, "size=1m"); err != nil {
-		t.Skipf("a small disk cannot be mounted here (%v); TestAFullFile stands in for it", err)
+		t.Skipf("a small disk cannot be mounted here (%v); TestAFileThatMayNotGrow stands in for it", err)
 	}
 	t.Cleanup(func() { unix.Unmount(disk, unix.MNT_DETACH) })
 	path := filepath.Join(disk, "clients.db")
@@ -86,4 +95,106 @@ func TestAFullDisk(t *testing.T) {
 		t.Error(err)
 	}
 	mustClose(t, s)
+}
+
+// fillUntilRefused saves until it is refused, acknowledges each save, tries once
+// more, and says in plain words what the matter is.
+func fillUntilRefused(path string) error {
+	ctx := context.Background()
+	if err := limitFiles(fileLimit); err != nil {
+		return err
+	}
+	s, err := Open(ctx, path, Options{})
+	if err != nil {
+		return err
+	}
+	c, err := s.CreateClient(ctx, nil)
+	if err != nil {
+		return err
+	}
+	fmt.Println("client", c.ID)
+	for i := 1; i < 10_000; i++ {
+		if _, err = s.SaveRecord(ctx, c.ID, KindText, i-1, killBody(i)); err != nil {
+			break
+		}
+		fmt.Println("text", i)
+	}
+	if !errors.Is(err, ErrDiskFull) && !errors.Is(err, ErrDisk) {
+		return err
+	}
+	_, err = s.SaveRecord(ctx, c.ID, KindHealth, 0, make([]byte, 2*fileLimit))
+	fmt.Println("refused", Plain(err))
+	os.Exit(0)
+	return nil
+}
+
+// fileLimit is how long a file may become for a program with a limit, in bytes.
+const fileLimit = 600_000
+
+// limitFiles lets no file of this program become longer.
+func limitFiles(bytes uint64) error {
+	signal.Ignore(unix.SIGXFSZ) // so that the write is refused, not the program ended
+	return unix.Setrlimit(unix.RLIMIT_FSIZE, &unix.Rlimit{Cur: bytes, Max: bytes})
+}
+
+// The system refuses to let a file grow, as a full disk does, wherever the test
+// runs: a program with a limit on its files saves until it is refused.
+func TestAFileThatMayNotGrow(t *testing.T) {
+	path := newPath(t)
+	cmd, out := startRole(t, "fill", path)
+	var ack acknowledged
+	var words string
+	for lines := bufio.NewScanner(out); lines.Scan(); {
+		what, value, _ := strings.Cut(lines.Text(), " ")
+		switch what {
+		case "client":
+			ack.client = ClientID(value)
+		case "text":
+			ack.text = must(strconv.Atoi(value))(t)
+		case "refused":
+			words = value
+		}
+	}
+	if err := cmd.Wait(); err != nil {
+		t.Fatal(err)
+	}
+	if words != plainWords[ErrDiskFull] && words != plainWords[ErrDisk] {
+		t.Errorf("refused with %q", words)
+	}
+	s := mustOpen(t, path, Options{}) // without the limit: room was made
+	checkAcknowledged(t, s, ack)
+	if err := s.Check(t.Context()); err != nil {
+		t.Error(err)
+	}
+	must(s.SaveRecord(t.Context(), ack.client, KindHealth, 0, []byte("goes on")))(t)
+	t.Logf("%d saves before the limit of %d bytes", ack.text, fileLimit)
+	if ack.text == 0 {
+		t.Error("nothing was saved before: the test shows nothing")
+	}
+}
+
+// A disk that turned read-only, as failing ones and locked sticks do.
+func TestAReadOnlyDisk(t *testing.T) {
+	disk := t.TempDir()
+	if err := unix.Mount("none", disk, "tmpfs", 0, "size=4m"); err != nil {
+		t.Skipf("a small disk cannot be mounted here (%v); TestAFolderWithoutWritePermission and TestAnotherUsersFolder stand in for it", err)
+	}
+	t.Cleanup(func() { unix.Unmount(disk, unix.MNT_DETACH) })
+	path := filepath.Join(disk, "clients.db")
+	mustClose(t, mustOpen(t, path, Options{}))
+	safe := mustOpen(t, newPath(t), Options{})
+	if err := safe.SetBackupFolder(t.Context(), disk); err != nil {
+		t.Fatal(err)
+	}
+	kept := must(safe.BackUp(t.Context()))(t)
+	if err := unix.Mount("none", disk, "tmpfs", unix.MS_REMOUNT|unix.MS_RDONLY, ""); err != nil {
+		t.Fatal(err)
+	}
+	_, err := Open(t.Context(), path, Options{})
+	wantErr(t, err, ErrReadOnlyFolder)
+	_, err = safe.BackUp(t.Context())
+	wantErr(t, err, ErrReadOnlyFolder)
+	wantErr(t, safe.SetBackupFolder(t.Context(), disk), ErrReadOnlyFolder)
+	// What lies there can still be restored, elsewhere.
+	must(PrepareRestore(t.Context(), kept.Path, newPath(t), Secret{}))(t)
 }

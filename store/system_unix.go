@@ -37,3 +37,6 @@ func syncFolder(path string) error {
 func diskFull(err error) bool {
 	return errors.Is(err, unix.ENOSPC) || errors.Is(err, unix.EDQUOT)
 }
+
+// readOnly reports whether the system refused because the disk takes no writes.
+func readOnly(err error) bool { return errors.Is(err, unix.EROFS) }

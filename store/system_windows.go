@@ -26,3 +26,6 @@ func syncFolder(string) error { return nil }
 func diskFull(err error) bool {
 	return errors.Is(err, windows.ERROR_DISK_FULL) || errors.Is(err, windows.ERROR_HANDLE_DISK_FULL)
 }
+
+// readOnly reports whether the system refused because the disk takes no writes.
+func readOnly(err error) bool { return errors.Is(err, windows.ERROR_WRITE_PROTECT) }
