@@ -35,7 +35,7 @@ const (
 	FieldPalmBreadth = "hand.palm_breadth"
 	FieldPalmLength  = "hand.palm_length"
 	FieldHandLength  = "hand.hand_length"
-	FieldWeighed     = "hand.weighed"
+	FieldWeighed     = "hand.weighed" // and a point and the key of the measure
 	FieldHand        = "hand." // and the field of its basket
 	FieldWishes      = "meal_wishes"
 	FieldMealSizes   = "meal_sizes"
@@ -51,11 +51,12 @@ func (in Intake) checkHand(ps *unit.Problems) {
 	}
 	taken := map[hand.Kind]bool{}
 	for _, w := range h.Weighed {
+		field := FieldWeighed + "." + w.Kind.Key()
 		if taken[w.Kind] {
-			ps.Add(FieldWeighed, w.Kind.Name(), "one weighing for each measure")
+			ps.Add(field, w.Kind.Name(), "one weighing for each measure")
 		}
 		taken[w.Kind] = true
-		addProblem(ps, w.Check(FieldWeighed))
+		addProblem(ps, w.Check(field))
 	}
 	if wrong, ok := h.Basket.Check().(unit.Problems); ok {
 		for _, p := range wrong {

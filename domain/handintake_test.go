@@ -213,9 +213,9 @@ func TestHandIntakeSaysWhatIsWrong(t *testing.T) {
 		{FieldPalmLength, func(h *HandIntake) { h.Size.PalmLength = 17.1 }},
 		{FieldHandLength, func(h *HandIntake) { h.Size.HandLength = 28 }},
 		{FieldHandLength, func(h *HandIntake) { h.Size.PalmLength, h.Size.HandLength = 13, 12.5 }},
-		{FieldWeighed, func(h *HandIntake) { h.Weighed = []hand.Weighing{{Kind: hand.Fist, Food: rice, Grams: 1000}} }},
-		{FieldWeighed, func(h *HandIntake) { h.Weighed = []hand.Weighing{{Kind: hand.CuppedHand, Food: bread, Grams: 32}} }},
-		{FieldWeighed, func(h *HandIntake) {
+		{FieldWeighed + ".fist", func(h *HandIntake) { h.Weighed = []hand.Weighing{{Kind: hand.Fist, Food: rice, Grams: 1000}} }},
+		{FieldWeighed + ".cupped_hand", func(h *HandIntake) { h.Weighed = []hand.Weighing{{Kind: hand.CuppedHand, Food: bread, Grams: 32}} }},
+		{FieldWeighed + ".fist", func(h *HandIntake) {
 			h.Weighed = []hand.Weighing{{Kind: hand.Fist, Food: rice, Grams: 150}, {Kind: hand.Fist, Food: rice, Grams: 160}}
 		}},
 		{FieldHand + "basket[0].code", func(h *HandIntake) { h.Basket = food.BasketChoice{{Code: "no_such_food", Share: 1}} }},

@@ -58,6 +58,14 @@ var changeCases = []struct {
 	{key: "meals_per_day", to: `5`, must: "meals", mustNot: "status date " + targets + " findings"},
 	{key: "eating_pattern", to: `"vegan"`, must: "measures_per_day meals derivation", mustNot: "status date " + targets + " findings"},
 	{key: "avoid", to: `["milk","egg","fish","soybean","tree_nut"]`, must: "derivation", mustNot: "status date " + targets + " findings"},
+	{key: "hand.palm_breadth", to: `"7.1 cm"`, must: "hand_factors measures_per_day meals derivation", mustNot: "status date projection " + targets},
+	{key: "hand.palm_length", to: `"9.6 cm"`, must: "hand_factors measures_per_day meals derivation", mustNot: "status date projection " + targets},
+	{key: "hand.hand_length", to: `"16 cm"`, must: "hand_factors derivation", mustNot: "status date projection " + targets},
+	{key: "hand.weighed", to: `{"cupped_hand":{"food":"white_rice","grams":110}}`, must: "hand_factors measures_per_day meals alternatives derivation", mustNot: "status date projection " + targets},
+	{key: "hand.basket", to: `[{"code":"salmon","share":3},{"code":"lentils"}]`, must: "measures_per_day meals alternatives derivation", mustNot: "status date hand_factors projection " + targets},
+	{key: "hand.ranges", to: `true`, mustNot: all, why: "it says how the papers tell a count"},
+	{key: "meal_wishes", to: `["meal 3: cupped hand 0", "day: palm at least 4"]`, must: "measures_per_day meals alternatives", mustNot: "status date hand_factors projection " + targets},
+	{key: "meal_sizes", to: `["light", "usual", "large"]`, must: "meals", mustNot: "status date measures_per_day alternatives hand_factors projection findings derivation " + targets},
 	{key: "screening.warfarin", to: `true`, must: "findings", mustNot: "status date measures_per_day meals derivation " + targets},
 	{key: "screening.lithium", to: `true`, base: changes{"goal": `{"kind":"maintain"}`}, must: "findings", mustNot: "status date measures_per_day meals derivation " + targets},
 	{key: "screening.kidney_disease", to: `true`, base: changes{"goal": `{"kind":"maintain"}`}, must: "findings protein fat carbohydrate measures_per_day", mustNot: "status date resting maintenance target fibre"},
@@ -71,7 +79,7 @@ var changeCases = []struct {
 
 const (
 	targets = "resting maintenance target protein fat carbohydrate fibre"
-	all     = "status date findings hold_reasons measures_per_day meals projection reached_on holding static_target " +
+	all     = "status date findings hold_reasons measures_per_day meals alternatives hand_factors projection reached_on holding static_target " +
 		"available_carbohydrate cross_checks resting_equations derivation " + targets
 )
 
@@ -131,6 +139,7 @@ func TestEveryKeyHasAChangeCase(t *testing.T) {
 	check("body.", bodyFields)
 	check("reproduction.", reproductionFields)
 	check("scored.", scoredFields())
+	check("hand.", handFields)
 }
 
 // topLevel returns the values of a plan file by their short names: target for

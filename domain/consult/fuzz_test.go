@@ -23,6 +23,8 @@ func FuzzParse(f *testing.F) {
 		`{"activity":{"day":[{"what":"yoga","hours":1e-3},{"hours":25},7]},"body":{"waist":"30 cm","neck":"31 cm","fat_percent":-0}}`,
 		`{"goal":{"kind":"gain","per_week":"1 lb a week","by":"2026-08-31"},"scored":{"scoff":2.0,"must":-1,"low_electrolytes":null}}`,
 		`{"reproduction":{"weeks":1e1,"breastfeeding":"no"},"training":"","protein_basis":"by_bmi","carbohydrate_counted":"total"}`,
+		`{"hand":{"palm_breadth":"8 cm","weighed":{"palm":{"food":"cod","grams":80},"fist":{}},"basket":[{"code":"cod","share":2},3],"ranges":1}}`,
+		`{"meal_wishes":["meal 1: palm 2; day: palm 1","day: thumb at least ½",4],"meal_sizes":["light","huge"]}`,
 		`{"avoid":["nuts","",3,null],"screening":{"all_asked":true},"hold_reasons":{"lithium":" "}}`,
 	} {
 		f.Add([]byte(text))

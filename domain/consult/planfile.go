@@ -49,6 +49,8 @@ type Targets struct {
 	Fibre          float64           `json:"fibre_g_per_day"`
 	MeasuresPerDay Measures          `json:"measures_per_day"`
 	Meals          []Measures        `json:"meals"`
+	Alternatives   []Measures        `json:"alternatives"` // to the day's measures, next nearest first
+	HandFactors    Measures          `json:"hand_factors"` // of the client's measures beside the reference hand's
 	Projection     []ProjectedWeight `json:"projection"`
 	// ReachedOn is the day of the goal weight; empty where none is reached.
 	ReachedOn string `json:"reached_on,omitempty"`
@@ -155,6 +157,8 @@ func targetsOf(p domain.Plan) *Targets {
 		Fibre:            rounded(float64(t.Fibre.Value), gramsPerDay),
 		MeasuresPerDay:   measuresOf(t.Allotment.Day),
 		Meals:            meals,
+		Alternatives:     alternativesOf(t.Allotment),
+		HandFactors:      handFactorsOf(t.Calibration),
 		StaticTarget:     toldOf(p.Goal.StaticTarget),
 		Projection:       projectionOf(p.Projection),
 		CrossChecks:      checksOf(p.CrossChecks),

@@ -43,8 +43,8 @@ func encoded(t testing.TB, file []byte) []byte {
 
 func TestPlanFileHasItsKeys(t *testing.T) {
 	want := []string{
-		"available_carbohydrate_g_per_day", "carbohydrate_g_per_day", "cross_checks", "date", "derivation", "fat_g_per_day", "fibre_g_per_day", "findings",
-		"holding_kcal_per_day", "maintenance_kcal_per_day", "meals", "measures_per_day", "projection", "protein_g_per_day",
+		"alternatives", "available_carbohydrate_g_per_day", "carbohydrate_g_per_day", "cross_checks", "date", "derivation", "fat_g_per_day", "fibre_g_per_day", "findings",
+		"hand_factors", "holding_kcal_per_day", "maintenance_kcal_per_day", "meals", "measures_per_day", "projection", "protein_g_per_day",
 		"reached_on", "resting_equations", "resting_kcal_per_day", "static_target_kcal_per_day", "status", "target_kcal_per_day",
 	}
 	data := encoded(t, sample(t, "example.json"))
@@ -117,6 +117,7 @@ var derivedOtherwise = map[string]string{
 // samples are the consult files that come to a plan.
 var samples = []string{
 	"example.json", "us.json", "every-key.json", "goal-by-rate.json", "day-of-activity.json", "measured.json", "scored.json", "breastfeeding.json",
+	"hand.json",
 }
 
 func TestEveryNumberIsDerivedFromASource(t *testing.T) {

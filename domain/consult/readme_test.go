@@ -51,7 +51,7 @@ func codes(text string) []string {
 }
 
 // sections are the keys that only hold others.
-var sections = []string{"client", "goal", "body", "reproduction", "scored"}
+var sections = []string{"client", "goal", "body", "reproduction", "scored", "hand"}
 
 func TestReadmeListsEveryKey(t *testing.T) {
 	readme := readmeText(t)
@@ -76,6 +76,7 @@ func TestReadmeListsEveryKey(t *testing.T) {
 	add("body.", bodyFields)
 	add("reproduction.", reproductionFields)
 	add("scored.", scoredFields())
+	add("hand.", handFields)
 	add("goal.", goalFields)
 	for _, key := range known {
 		if _, listed := rows[key]; !listed && !slices.Contains(sections, key) {

@@ -69,6 +69,9 @@ var rootFields = []field{
 	{"usual_fibre_g_per_day", func(r *reader, v value, in *domain.Intake) {
 		in.UsualFibre = unit.Gram(r.number(v, fibreSpan))
 	}},
+	{"hand", readHand},
+	{"meal_wishes", readWishes},
+	{"meal_sizes", readSizes},
 	{"screening", readScreening},
 	{"scored", func(r *reader, v value, in *domain.Intake) { r.fields(v, in, scoredFields()) }},
 	{"carb_fat_balance_percent", func(r *reader, v value, in *domain.Intake) {
