@@ -30,7 +30,7 @@ const (
 // parts are the folds in the order of a conversation.
 var parts = []part{
 	{Key: "who", Title: "Who", Essential: true, Fields: []draft.Field{draft.Name, draft.Born, draft.Sex, draft.Date}},
-	{Key: "why", Title: "Why they came", Essential: true, Fields: []draft.Field{draft.Why, draft.OtherGoals, draft.Importance, draft.Confidence}},
+	{Key: "why", Title: "Why they came", Essential: true, Empty: "Optional: their words, other goals, how much it matters", Fields: []draft.Field{draft.Why, draft.OtherGoals, draft.Importance, draft.Confidence}},
 	{Key: "goal", Title: "Goal and date", Essential: true, Fields: []draft.Field{draft.GoalKind, goalWay, draft.GoalWeight, draft.GoalBy, draft.GoalPerWeek, draft.GoalEnergy}},
 	{Key: "measurements", Title: "Height and weight", Essential: true, Fields: []draft.Field{draft.Height, draft.Weight}},
 	{
@@ -54,7 +54,7 @@ var parts = []part{
 		Fields: []draft.Field{draft.Medicines, draft.Supplements, draft.BloodPressure, draft.PressureDate, draft.Laboratory},
 	},
 	{Key: "consent", Title: "Consent", Empty: "Not asked yet", Fields: []draft.Field{draft.Consent, draft.ConsentDate, draft.WithoutNumbers}},
-	{Key: "notes", Title: "Anything else", Essential: true, Fields: []draft.Field{draft.Notes}},
+	{Key: "notes", Title: "Anything else", Essential: true, Empty: "Optional", Fields: []draft.Field{draft.Notes}},
 }
 
 func activityFields() []draft.Field {

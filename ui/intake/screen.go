@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"handbreadth/ui/draft"
-	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
 )
 
@@ -44,7 +43,7 @@ func New(session *draft.Session) *Screen {
 	for _, p := range parts {
 		column.Add(s.newFold(p))
 	}
-	s.page = widgets.NewPageInset(theme.Two, widgets.Narrow(columnWidth, widgets.Column(
+	s.page = widgets.NewPage(widgets.Narrow(columnWidth, widgets.Column(
 		widgets.Ends(widgets.NewText(lead, widgets.Small), s.foldAll), column)))
 	for i, p := range parts {
 		s.folds[i].SetOpen(p.Essential)
