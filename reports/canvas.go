@@ -109,6 +109,52 @@ func (c canvas) line(x1, y1, x2, y2, weight float64, hue colour, dash ...float64
 	o.num(px, py).op("m").num(qx, qy).op("l S").op("Q")
 }
 
+// point is a place on the page in millimetres from its top left.
+type point struct{ x, y float64 }
+
+// trace goes along points without drawing.
+func (c canvas) trace(o *ops, points []point) {
+	name := "m"
+	for _, p := range points {
+		px, py := c.at(p.x, p.y)
+		o.num(px, py).op(name)
+		name = "l"
+	}
+}
+
+// polyline draws a line through points with round ends and corners.
+func (c canvas) polyline(points []point, weight float64, hue colour, dash ...float64) {
+	o := c.vectors()
+	o.op("q").lineColour(hue)
+	o.num(weight * pointsPerMM).op("w 1 J 1 j")
+	o.dash(dash)
+	c.trace(o, points)
+	o.op("S").op("Q")
+}
+
+// shaded fills an area with a light colour and a hatch, which is there in black
+// and white too.
+func (c canvas) shaded(outline []point, fill, hue colour) {
+	left, top, right, foot := bounds(outline)
+	o := c.vectors()
+	o.op("q")
+	c.trace(o, outline)
+	o.op("h W n").fillColour(fill)
+	c.box(o, left, top, right-left, foot-top)
+	o.op("f")
+	c.hatched(o, left, top, right-left, foot-top, hue)
+	o.op("Q")
+}
+
+func bounds(points []point) (left, top, right, foot float64) {
+	left, top, right, foot = points[0].x, points[0].y, points[0].x, points[0].y
+	for _, p := range points {
+		left, right = min(left, p.x), max(right, p.x)
+		top, foot = min(top, p.y), max(foot, p.y)
+	}
+	return left, top, right, foot
+}
+
 func (o *ops) dash(lengths []float64) {
 	if len(lengths) == 0 {
 		return

@@ -28,6 +28,14 @@ const (
 // letter is there ("ễ" becomes "e"); everything else that is lacking becomes "□".
 // Clean text stays as it is.
 func clean(text string) string {
+	if isPlain(text) {
+		return text
+	}
+	return cleaned(text)
+}
+
+// cleaned is [clean] for any text, slower.
+func cleaned(text string) string {
 	text = norm.NFC.String(strings.ToValidUTF8(text, string(shownMissing)))
 	var out strings.Builder
 	inWord, total, gap := 0, 0, false
@@ -63,6 +71,26 @@ func clean(text string) string {
 		}
 	}
 	return strings.Trim(out.String(), " "+string(noBreakSpace))
+}
+
+// isPlain reports whether a text has nothing to clean: printable ASCII, short
+// words and single spaces between them.
+func isPlain(text string) bool {
+	inWord := 0
+	for i := range len(text) {
+		switch c := text[i]; {
+		case c == ' ':
+			if inWord == 0 || i == len(text)-1 {
+				return false
+			}
+			inWord = 0
+		case c < ' ' || c > '~' || inWord == longestWord:
+			return false
+		default:
+			inWord++
+		}
+	}
+	return len(text) <= longestText
 }
 
 const noBreakSpace = '\u00a0'

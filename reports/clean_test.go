@@ -60,6 +60,25 @@ func TestCleanIsSafeAndSettled(t *testing.T) {
 	})
 }
 
+// What counts as plain is left as it is by the cleaning itself.
+func TestPlainTextsAreClean(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringOf(rapid.RuneFrom(nil, &unicode.RangeTable{R16: []unicode.Range16{{Lo: ' ', Hi: '~', Stride: 1}}})).Draw(t, "text")
+		text += strings.Repeat("x", rapid.SampledFrom([]int{0, longestWord, longestWord + 1, longestText}).Draw(t, "more"))
+		if isPlain(text) && cleaned(text) != text {
+			t.Fatalf("%q is called plain and becomes %q", text, cleaned(text))
+		}
+	})
+	for text, plain := range map[string]bool{
+		"": true, "Meal 1": true, "two  spaces": false, " lead": false, "trail ": false, "tab\t": false, "é": false,
+		strings.Repeat("x", longestWord): true, strings.Repeat("x", longestWord+1): false,
+	} {
+		if isPlain(text) != plain {
+			t.Errorf("%q: plain is %v", text, !plain)
+		}
+	}
+}
+
 func FuzzClean(f *testing.F) {
 	for _, seed := range []string{"", "Meal 1", "caf\xe9", "🥣", "e\u0301\u0323", strings.Repeat("x\u00a0", 60), "\U0010ffff\x00"} {
 		f.Add(seed)

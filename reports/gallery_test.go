@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"handbreadth/domain/energy"
 	"handbreadth/domain/screen"
 	"handbreadth/domain/unit"
 )
@@ -49,8 +50,27 @@ func TestGallery(t *testing.T) {
 	pdf, err = Handout(planOf(t, in), Options{})
 	keep("bare", pdf, err)
 
+	in = byDate()
+	pdf, err = Handout(planOf(t, in), options(t))
+	keep("by_date", pdf, err)
+
+	opt = options(t)
+	opt.Paper, opt.Style = Letter, unit.Style{System: unit.UKCustomary}
+	in.Goal = energy.Goal{Kind: energy.Lose, Weight: 58, Energy: 2150}
+	pdf, err = Handout(planOf(t, lifted(in)), opt)
+	keep("short", pdf, err)
+
+	in = woman()
+	in.Goal = energy.Goal{Kind: energy.Maintain}
+	pdf, err = Handout(planOf(t, in), options(t))
+	keep("maintain", pdf, err)
+
 	in = woman()
 	in.Screening = in.Screening.With(screen.ThyroidUntreated, screen.Yes).With(screen.Gallstones, screen.Yes)
+	in.Scored = screen.Scored{
+		Scores:     screen.Scores{screen.SCOFF: {Points: 1, Asked: true}, screen.MUST: {Points: 2, Asked: true}},
+		RecentLoss: screen.Told[unit.Percent]{Value: 6.5, Asked: true}, LowElectrolytes: screen.No,
+	}
 	pdf, err = Referral(planOf(t, in), options(t))
 	keep("referral", pdf, err)
 }

@@ -62,7 +62,11 @@ func newPicture(key pictureKey, wash colour) *picture {
 }
 
 // packers are kept, as making one takes longer than packing a page.
-var packers = sync.Pool{New: func() any { return zlib.NewWriter(nil) }}
+// They pack fast: a page's operators are short, and text and fonts weigh more.
+var packers = sync.Pool{New: func() any {
+	w, _ := zlib.NewWriterLevel(nil, zlib.BestSpeed) // a known level does not fail
+	return w
+}}
 
 // deflated packs a stream as the filter FlateDecode has it.
 func deflated(content []byte) []byte {

@@ -9,6 +9,7 @@ import (
 	"handbreadth/domain"
 	"handbreadth/domain/energy"
 	"handbreadth/domain/food"
+	"handbreadth/domain/macro"
 	"handbreadth/domain/screen"
 	"handbreadth/domain/unit"
 )
@@ -26,7 +27,15 @@ func anyIntake(t *rapid.T) domain.Intake {
 	in.Height = unit.Centimetre(rapid.Float64Range(130, 215).Draw(t, "height"))
 	in.Weight = unit.WeightAtBMI(unit.KilogramPerSquareMetre(rapid.Float64Range(17, 55).Draw(t, "BMI")), in.Height)
 	in.Activity = energy.Activity{PAL: unit.PAL(rapid.Float64Range(1.2, 2.5).Draw(t, "PAL"))}
-	in.Goal = energy.Goal{Kind: rapid.SampledFrom([]energy.GoalKind{energy.Lose, energy.Maintain, energy.Gain}).Draw(t, "goal")}
+	in.Goal = anyGoal(t, in)
+	in.MeasuredResting = rapid.SampledFrom([]unit.Kilocalorie{0, 0, 1400}).Draw(t, "measured")
+	in.RestingEquation = rapid.SampledFrom(energy.RestingEquations()).Draw(t, "equation")
+	in.Body.Fat = rapid.SampledFrom([]unit.Percent{0, 0, 12, 45}).Draw(t, "fat")
+	in.UsualFibre = rapid.SampledFrom([]unit.Gram{0, 8, 28, 60}).Draw(t, "fibre")
+	in.Counting = rapid.SampledFrom(macro.Countings()).Draw(t, "counting")
+	in.ProteinBasis = rapid.SampledFrom(macro.Bases()).Draw(t, "basis")
+	in.FatFloorPerKg = rapid.SampledFrom([]unit.GramPerKilogram{0, 0, 1}).Draw(t, "floor")
+	in.Reproduction.Breastfeeding = rapid.SampledFrom([]energy.BreastfeedingAge{0, 0, 0, 0, energy.FirstHalfYear}).Draw(t, "breastfeeding")
 	in.MealsPerDay = rapid.IntRange(domain.LeastMeals, domain.MostMeals).Draw(t, "meals")
 	in.Pattern = rapid.SampledFrom(food.Patterns()).Draw(t, "pattern")
 	in.Avoid = rapid.SliceOfNDistinct(rapid.SampledFrom(food.Allergens()), 0, 6, rapid.ID).Draw(t, "avoid")
@@ -37,6 +46,31 @@ func anyIntake(t *rapid.T) domain.Intake {
 	}
 	in.Screening = answers.AllNo()
 	return lifted(in)
+}
+
+// anyGoal draws a goal that is told in one of the ways: without more, with a
+// weight, by a date, at a rate or as an energy.
+func anyGoal(t *rapid.T, in domain.Intake) energy.Goal {
+	g := energy.Goal{Kind: rapid.SampledFrom([]energy.GoalKind{energy.Lose, energy.Maintain, energy.Gain}).Draw(t, "goal")}
+	by := unit.Kilogram(rapid.Float64Range(0.01, 0.2).Draw(t, "change"))
+	weight := in.Weight * (1 - by)
+	switch g.Kind {
+	case energy.Maintain:
+		return g
+	case energy.Gain:
+		weight = in.Weight * (1 + by)
+	}
+	switch rapid.IntRange(0, 4).Draw(t, "way") {
+	case 1:
+		g.Weight = weight
+	case 2:
+		g.Weight, g.By = weight, in.Date.AddDays(rapid.IntRange(30, 3600).Draw(t, "days"))
+	case 3:
+		g.Weight, g.PerWeek = weight, unit.KilogramPerWeek(rapid.Float64Range(0.05, 0.9).Draw(t, "rate"))
+	case 4:
+		g.Weight, g.Energy = weight, unit.Kilocalorie(rapid.Float64Range(1300, 3500).Draw(t, "energy"))
+	}
+	return g
 }
 
 func anyOptions(t *rapid.T, logo []byte) Options {

@@ -40,6 +40,7 @@ func (w writer) referral() []block {
 	}
 	blocks = append(blocks, w.findingBlocks("What we found", gate.Refers)...)
 	blocks = append(blocks, w.findingBlocks("Also found", others(w.plan.Findings, gate.Refers))...)
+	blocks = append(blocks, w.scoredBlocks()...)
 	blocks = append(blocks,
 		stack{heading("What we did not do", w.hue), body(fill(wordsReferNone, stopped(gate.Refers))), gap(3)},
 		stack{heading("What we ask", w.hue), body(wordsReferAsk), gap(3)},

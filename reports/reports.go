@@ -12,6 +12,7 @@ func Handout(plan domain.Plan, opt Options) ([]byte, error) {
 	if !plan.Issuable() {
 		return nil, notIssuable(plan)
 	}
+	defer forgetWraps()
 	h, err := newHouse("Your plan", plan, opt)
 	if err != nil {
 		return nil, err
@@ -75,6 +76,7 @@ func Referral(plan domain.Plan, opt Options) ([]byte, error) {
 	if !plan.Gate.Referred() {
 		return nil, &NotReferredError{}
 	}
+	defer forgetWraps()
 	h, err := newHouse("Referral note", plan, opt)
 	if err != nil {
 		return nil, err

@@ -124,9 +124,46 @@ func width(f face, size float64, text string) float64 {
 	return sum / 1000 * size / pointsPerMM
 }
 
+// wrapped keeps the lines of the texts of the papers that are being made: each is
+// asked for several times, to find its height and to draw it.
+var wrapped struct {
+	lock  sync.Mutex
+	lines map[wrapKey][]string
+}
+
+type wrapKey struct {
+	face       face
+	size, most float64
+	text       string
+}
+
+// forgetWraps lets go of the texts once a paper is made.
+func forgetWraps() {
+	wrapped.lock.Lock()
+	defer wrapped.lock.Unlock()
+	wrapped.lines = nil
+}
+
 // wrap breaks a text into lines no wider than most millimetres. A word that is
-// wider by itself is broken. An empty text has no lines.
+// wider by itself is broken. An empty text has no lines. The lines are shared and
+// must not be changed.
 func wrap(f face, size, most float64, text string) []string {
+	key := wrapKey{f, size, most, text}
+	wrapped.lock.Lock()
+	defer wrapped.lock.Unlock()
+	lines, known := wrapped.lines[key]
+	if !known {
+		lines = broken(f, size, most, text)
+		if wrapped.lines == nil {
+			wrapped.lines = map[wrapKey][]string{}
+		}
+		wrapped.lines[key] = lines
+	}
+	return lines[:len(lines):len(lines)]
+}
+
+// broken is [wrap] without keeping the lines.
+func broken(f face, size, most float64, text string) []string {
 	const rounding = 1e-9
 	var lines []string
 	line, wide := "", 0.0

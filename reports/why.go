@@ -5,16 +5,16 @@ import (
 	"strings"
 
 	"handbreadth/domain/derive"
-	"handbreadth/domain/energy"
 	"handbreadth/domain/hand"
 	"handbreadth/domain/unit"
 )
 
-// reason is one number of the plan with its plain words, and in small type the
-// steps that led to it.
+// reason is one number of the plan with its plain words, and in small type what
+// other ways say and the steps that led to it.
 type reason struct {
 	label, value, unit string
 	words              string
+	aside              string
 	steps              []derive.Step
 }
 
@@ -26,7 +26,13 @@ func (w writer) why() []block {
 		return w.whyMeasures()
 	}
 	blocks := []block{title(PageWhy.Name(false), wordsWhy)}
-	for _, r := range w.reasons() {
+	for _, r := range w.energyReasons() {
+		blocks = append(blocks, w.reasonBlock(r))
+	}
+	if w.moving() {
+		blocks = append(blocks, w.courseBlocks()...)
+	}
+	for _, r := range w.foodReasons() {
 		blocks = append(blocks, w.reasonBlock(r))
 	}
 	return blocks
@@ -34,16 +40,27 @@ func (w writer) why() []block {
 
 func (w writer) reasonBlock(r reason) block {
 	right := stack{heading(r.label, ink), para{text: r.words, size: sizeBody, colour: ink, after: 1.2}}
-	for _, s := range r.steps {
-		right = append(right,
-			para{text: clean(w.sum(s)), size: sizeSmall, colour: muted},
-			para{text: clean(source(s.Source)), face: italic, size: sizeSmall, colour: muted, after: 0.8})
+	if r.aside != "" {
+		right = append(right, para{text: clean(r.aside), size: sizeSmall, colour: muted, after: 0.8})
 	}
 	return beside{
 		left:     quantity{value: r.value, unit: r.unit, hue: w.hue},
-		right:    append(right, gap(3.6)),
+		right:    append(right, w.smallPrint(r.steps), gap(3.6)),
 		leftWide: valueWide, between: 4,
 	}
+}
+
+// smallPrint tells each step as a sum, and a source once after the steps that
+// follow each other with it.
+func (w writer) smallPrint(steps []derive.Step) stack {
+	var lines stack
+	for i, s := range steps {
+		lines = append(lines, para{text: clean(w.sum(s)), size: sizeSmall, colour: muted})
+		if i+1 == len(steps) || steps[i+1].Source != s.Source {
+			lines = append(lines, para{text: clean(source(s.Source)), face: italic, size: sizeSmall, colour: muted, after: 0.8})
+		}
+	}
+	return lines
 }
 
 // quantity is the number that a reason explains.
@@ -57,7 +74,7 @@ func (q quantity) height(float64) float64 { return lineHeight(sizeValue) + lineH
 func (q quantity) draw(c canvas) {
 	baseline := c.y + ascent(sizeHeading)
 	c.text(bold, fitting(bold, sizeValue, c.w, q.value), q.hue, c.x, baseline, q.value)
-	c.text(regular, sizeBody, muted, c.x, baseline+lineHeight(sizeBody)+0.4, q.unit)
+	c.text(regular, fitting(regular, sizeBody, c.w, q.unit), muted, c.x, baseline+lineHeight(sizeBody)+0.4, q.unit)
 }
 
 // kcalPerDay is the unit of the formulas, whatever the practice speaks in.
@@ -101,97 +118,6 @@ func source(s derive.Source) string {
 		text += " (quoted from memory)"
 	}
 	return text + "."
-}
-
-func (w writer) reasons() []reason {
-	p, t := w.plan, w.targets
-	energyOf := func(e unit.Kilocalorie) (string, string) {
-		value, name := w.style.EnergyValue(e)
-		return w.style.Number(value, 0), name + " a day"
-	}
-	list := make([]reason, 0, 11)
-	add := func(label, value, unitName, words string, steps ...derive.Step) {
-		list = append(list, reason{label, value, unitName, words, steps})
-	}
-	value, name := energyOf(p.Resting.Value)
-	add("At rest", value, name, wordsResting, p.Resting.Steps...)
-	add("Moving about", "× "+w.figureOf(float64(p.Activity.Value)), "", w.activityWords(), p.Activity.Steps...)
-	value, name = energyOf(p.Maintenance.Value)
-	add("To hold your weight", value, name,
-		fill(wordsMaintenance, w.energyAbout(p.Maintenance.Low), w.energyAbout(p.Maintenance.High)), p.Maintenance.Steps...)
-	value, name = w.change()
-	add("Your goal", value, name, w.goalWords(), p.Goal.Rate.Steps...)
-	value, name = energyOf(t.Energy.Value)
-	add("Your target", value, name, wordsTarget, t.Energy.Steps...)
-	low, high := energyRange(p)
-	lowest, highest := w.energyAbout(low), w.energyAbout(high)
-	add("What the range means", w.span(low, high), name, fill(wordsWhatRange, lowest, highest))
-	add("Protein", w.style.Grams(t.Protein.Value), "a day", wordsProtein, t.Protein.Steps...)
-	add("Fat and its floor", w.style.Grams(t.Fat.Value), "a day", fill(wordsFat, w.style.Percent(t.FatFloor)), t.Fat.Steps...)
-	add("Carbohydrate", w.style.Grams(t.Carbohydrate.Value), "a day", wordsCarbohydrate, t.Carbohydrate.Steps...)
-	add("Fibre", w.style.Grams(t.Fibre.Value), "a day", wordsFibre, t.Fibre.Steps...)
-	value, name = energyOf(t.Allotment.Brings.Energy)
-	add("From numbers to hands", value, name, wordsMeasures, w.allottedSteps()...)
-	return list
-}
-
-// span writes a range of energy without its unit: "1590–2110".
-func (w writer) span(low, high unit.Kilocalorie) string {
-	from, _, _ := strings.Cut(w.energyAbout(low), " ")
-	to, _, _ := strings.Cut(w.energyAbout(high), " ")
-	return from + "–" + to
-}
-
-// allottedSteps are the sums of what the day's measures bring.
-func (w writer) allottedSteps() []derive.Step {
-	var steps []derive.Step
-	for _, s := range w.targets.Allotment.Steps {
-		if s.Key == "allotted_energy" {
-			steps = append(steps, s)
-		}
-	}
-	return steps
-}
-
-func (w writer) activityWords() string {
-	chosen := w.plan.Intake.Activity
-	if chosen.PAL == 0 {
-		for _, class := range energy.Classes() {
-			if class.Category == chosen.Category {
-				return wordsActivity + " " + wordsActivityClass[class.Category]
-			}
-		}
-	}
-	return wordsActivity + " " + wordsActivityGiven
-}
-
-// change is what the goal adds to maintenance energy.
-func (w writer) change() (value, name string) {
-	o := w.plan.Goal
-	if !o.Lowers() && !o.Raises() {
-		return "0", ""
-	}
-	amount, name := w.style.EnergyValue(o.Change)
-	sign := "+"
-	if amount < 0 {
-		sign, amount = "−", -amount
-	}
-	return sign + w.style.Number(amount, 0), name + " a day"
-}
-
-func (w writer) goalWords() string {
-	o := w.plan.Goal
-	rate := o.Rate.Value
-	if rate < 0 {
-		rate = -rate
-	}
-	switch {
-	case o.Lowers():
-		return fill(wordsGoalLower, w.style.Rate(rate))
-	case o.Raises():
-		return fill(wordsGoalRaise, w.style.Rate(rate))
-	}
-	return wordsGoalHold
 }
 
 // whyMeasures is the page of reasons without a number on it.
