@@ -3,8 +3,6 @@ package body
 import (
 	"errors"
 	"math"
-	"math/rand/v2"
-	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -119,115 +117,6 @@ func anyStart(t *rapid.T) Start {
 	}
 }
 
-// full is the model as it is published: five equations, lean tissue stepped on
-// its own, nothing solved beforehand. It is what Course is measured against.
-type full struct{ fat, lean, glycogen, fluid, adaptive float64 }
-
-func (f full) weight(m *model) float64 {
-	return m.weight0 + f.fat - m.fat0 + f.lean - m.lean0 + f.fluid + 3.7*(f.glycogen-0.5)
-}
-
-func (f full) slope(m *model, intake float64) full {
-	carb, change := 0.5*intake, intake-m.intake0
-	var d full
-	d.glycogen = (carb - m.carb0/0.25*f.glycogen*f.glycogen) / 17600
-	d.fluid = (-3000*f.fluid - 4000*(1-carb/m.carb0)) / 3220
-	d.adaptive = (0.14*change - f.adaptive) / 14
-	c := 10.4 * 7600 / 39500.0
-	p := c / (c + f.fat)
-	q := (1-p)*750/39500 + p*960/7600
-	left := intake - 17600*d.glycogen
-	spent := (m.constant + 13*f.fat + 92*f.lean + m.activity*f.weight(m) + 0.1*change + f.adaptive + left*q) / (1 + q)
-	d.fat, d.lean = (1-p)*(left-spent)/39500, p*(left-spent)/7600
-	return d
-}
-
-func (f full) plus(d full, h float64) full {
-	return full{f.fat + h*d.fat, f.lean + h*d.lean, f.glycogen + h*d.glycogen, f.fluid + h*d.fluid, f.adaptive + h*d.adaptive}
-}
-
-func (f full) step(m *model, intake, h float64) full {
-	a := f.slope(m, intake)
-	b := f.plus(a, h/2).slope(m, intake)
-	c := f.plus(b, h/2).slope(m, intake)
-	d := f.plus(c, h).slope(m, intake)
-	return f.plus(a, h/6).plus(b, h/3).plus(c, h/3).plus(d, h/6)
-}
-
-func TestCourseStaysWithinAGram(t *testing.T) {
-	worst := 0.0
-	rapid.Check(t, func(t *rapid.T) {
-		s := anyStart(t)
-		baseline := s.Resting * unit.Kilocalorie(s.PAL)
-		var phases []Phase
-		for range rapid.IntRange(1, 3).Draw(t, "phases") {
-			phases = append(phases, Phase{rapid.IntRange(1, 150).Draw(t, "days"), baseline * unit.Kilocalorie(rapid.Float64Range(0.5, 1.4).Draw(t, "share"))})
-		}
-		m := newModel(s)
-		fine := full{m.fat0, m.lean0, 0.5, 0, 0}
-		course, day := Course(s, phases...), 0
-		for _, p := range phases {
-			for range p.Days {
-				for range 100 {
-					fine = fine.step(&m, kilojoules(p.Energy), 0.01)
-				}
-				day++
-				off := math.Max(math.Abs(float64(course[day].Weight)-fine.weight(&m)), math.Abs(float64(course[day].LeanMass)-fine.lean))
-				worst = math.Max(worst, off)
-				if off > 0.001 {
-					t.Fatalf("day %d: off by %.3g kg", day, off)
-				}
-			}
-		}
-	})
-	t.Logf("at most %.2g g from steps of a hundredth of a day", 1000*worst)
-}
-
-// Ten years of long steps against steps of a hundredth of a day.
-func TestLongCourseStaysWithinAGram(t *testing.T) {
-	worst := 0.0
-	for _, share := range []unit.Kilocalorie{0.6, 0.85, 1.3} {
-		s := Start{Weight: 100, FatMass: 32, Resting: 1900, PAL: 1.6}
-		energy := s.Resting * unit.Kilocalorie(s.PAL) * share
-		m, course := newModel(s), Course(s, Phase{LongestCourse, energy})
-		fine := full{m.fat0, m.lean0, 0.5, 0, 0}
-		for day := 1; day <= LongestCourse; day++ {
-			for range 100 {
-				fine = fine.step(&m, kilojoules(energy), 0.01)
-			}
-			worst = math.Max(worst, math.Abs(float64(course[day].Weight)-fine.weight(&m)))
-		}
-		if settled := SettledWeight(s, energy); math.Abs(float64(settled-course[LongestCourse].Weight)) > 0.5 {
-			t.Errorf("settles at %v, after ten years %v", settled, course[LongestCourse].Weight)
-		}
-	}
-	if t.Logf("at most %.2g g", 1000*worst); worst > 0.001 {
-		t.Errorf("off by %.3g kg", worst)
-	}
-}
-
-// The fan takes weights by a shorter way than Course; they are the same to a
-// tenth of a gram.
-func TestFanFollowsTheCourse(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		s := anyStart(t)
-		baseline := s.Resting * unit.Kilocalorie(s.PAL)
-		phases := []Phase{
-			{rapid.IntRange(1, 1500).Draw(t, "first"), baseline * unit.Kilocalorie(rapid.Float64Range(0.5, 1.4).Draw(t, "share"))},
-			{rapid.IntRange(1, 700).Draw(t, "second"), baseline},
-		}
-		fan := Fan(s, Spread{0.08, 0.03, 0.05}, phases...)
-		for i, d := range Course(s, phases...) {
-			if off := math.Abs(float64(fan[i].Weight - d.Weight)); off > 1e-4 || fan[i].Day != d.Day {
-				t.Fatalf("day %d: off by %v kg", d.Day, off)
-			}
-			if fan[i].Low > fan[i].Weight || fan[i].High < fan[i].Weight {
-				t.Fatalf("day %d: %+v", d.Day, fan[i])
-			}
-		}
-	})
-}
-
 func TestHoldingIntakeHoldsWeight(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := anyStart(t)
@@ -318,74 +207,6 @@ func TestInverseIsWarm(t *testing.T) {
 		most = max(most, steps)
 	})
 	t.Logf("at most %d looks", most)
-}
-
-// randomly returns one person of the spread, and what they eat.
-func randomly(random *rand.Rand, start Start, spread Spread, phases []Phase) (Start, []Phase) {
-	start.Resting *= unit.Kilocalorie(1 + spread.Resting*random.NormFloat64())
-	start.PAL *= unit.PAL(1 + spread.Activity*random.NormFloat64())
-	return start, apart(phases, spread.Adherence*random.NormFloat64())
-}
-
-// The seven courses of the fan against a seeded simulation of four thousand, in
-// one phase and in two.
-func TestFanAgainstSimulation(t *testing.T) {
-	start := Start{Weight: 85, FatMass: 32, Resting: 1550, PAL: 1.6}
-	usual := Spread{RestingSpread(1550, 1395, 1705), ActivitySpread(1.6, 1.53, 1.68), AdherenceSpread}
-	heavy := Start{Weight: 120, FatMass: 48, Resting: 2100, PAL: 2.0}
-	wide := Spread{RestingSpread(2100, 1890, 2310), ActivitySpread(2.0, 1.85, 2.5), AdherenceSpread}
-	cases := []struct {
-		name   string
-		start  Start
-		spread Spread
-		phases []Phase
-		days   []int
-	}{
-		{"loses", start, usual, []Phase{{180, 1950}}, []int{30, 90, 180}},
-		{"loses, then holds", start, usual, []Phase{{180, 1950}, {180, HoldingEnergy(start, After(start, Phase{180, 1950}).Weight)}}, []int{180, 270, 360}},
-		{"gains", start, usual, []Phase{{90, 2900}, {90, 2500}}, []int{90, 180}},
-		{"wide class, two years", heavy, wide, []Phase{{500, 3000}, {230, 3400}}, []int{250, 500, 730}},
-	}
-	for _, c := range cases {
-		fan := Fan(c.start, c.spread, c.phases...)
-		const people = 4000
-		weights := make([][]float64, len(c.days))
-		random := rand.New(rand.NewPCG(20260302, 7))
-		all := make([]float64, len(fan))
-		for range people {
-			person, eaten := randomly(random, c.start, c.spread, c.phases)
-			m := newModel(person)
-			m.weights(all, eaten)
-			for i, day := range c.days {
-				weights[i] = append(weights[i], all[day])
-			}
-		}
-		for i, day := range c.days {
-			slices.Sort(weights[i])
-			low, high := weights[i][people/10], weights[i][people*9/10]
-			// A tenth of the width: sampling error of a tail of 400 is about 4 % of it.
-			off := 0.1 * (high - low)
-			if math.Abs(float64(fan[day].Low)-low) > off || math.Abs(float64(fan[day].High)-high) > off {
-				t.Errorf("%s, day %d: fan %.2f to %.2f, simulation %.2f to %.2f", c.name, day, fan[day].Low, fan[day].High, low, high)
-			}
-		}
-	}
-}
-
-func BenchmarkProjectionTwoYears(b *testing.B) {
-	start := Start{Weight: 85, FatMass: 32, Resting: 1550, PAL: 1.6}
-	spread := Spread{0.078, 0.03, AdherenceSpread}
-	for b.Loop() {
-		Fan(start, spread, Phase{365, 1950}, Phase{365, 2300})
-	}
-}
-
-func BenchmarkProjectionTenYears(b *testing.B) {
-	start := Start{Weight: 85, FatMass: 32, Resting: 1550, PAL: 1.6}
-	spread := Spread{0.078, 0.03, AdherenceSpread}
-	for b.Loop() {
-		Fan(start, spread, Phase{LongestCourse, 2200})
-	}
 }
 
 func BenchmarkInverse(b *testing.B) {
