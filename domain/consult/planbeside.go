@@ -57,7 +57,6 @@ func equationsOf(all []energy.Comparison) []Equation {
 // The keys of the steps of what stands beside the plan. A cross-check adds its
 // place in the list, from 1, an equation its code.
 const (
-	keyStatic     = "static_target"
 	keyCrossCheck = "cross_check"
 	keyEquation   = "resting"
 )
@@ -66,10 +65,6 @@ const (
 // with a key of its own.
 func besideSteps(p domain.Plan) []derive.Step {
 	var steps []derive.Step
-	if s, reckoned := p.Goal.StaticTarget.Last(); reckoned {
-		s.Key, s.Label = keyStatic, "Target energy by the static rule"
-		steps = append(steps, s)
-	}
 	for i, c := range p.CrossChecks {
 		if s, reckoned := c.Energy.Last(); reckoned {
 			s.Key = fmt.Sprintf("%s_%d", keyCrossCheck, i+1)

@@ -105,7 +105,7 @@ var derivedBy = map[string]string{
 	"protein_g_per_day": "protein", "fat_g_per_day": "fat", "carbohydrate_g_per_day": "carbohydrate",
 	"fibre_g_per_day": "fibre", "measures_per_day.palm": "day_palm", "measures_per_day.fist": "day_fist",
 	"measures_per_day.cupped_hand": "day_cupped_hand", "measures_per_day.thumb": "day_thumb",
-	"static_target_kcal_per_day": keyStatic, "holding_kcal_per_day": "holding",
+	"static_target_kcal_per_day": "static_target", "holding_kcal_per_day": "holding",
 	"available_carbohydrate_g_per_day": "carbohydrate_available",
 }
 
@@ -338,9 +338,12 @@ func TestReferredPlanHasNoTarget(t *testing.T) {
 	const fast = `{"kind":"lose","weight":"60 kg","by":"2026-05-30"}`
 	for name, c := range map[string]changes{
 		"a plan that nothing may be issued of": {"goal": fast, "screening.suicidal_thoughts": "true"},
-		"a deficit that is referred":           {"goal": fast, "screening.thyroid_untreated": "true"},
-		"an energy that is far too low":        {"goal": `{"kind":"lose","kcal_per_day":700}`},
-		"a date that cannot be":                {"goal": `{"kind":"lose","weight":"50 kg","by":"2026-03-20"}`},
+		"a body that was measured": {
+			"goal": fast, "screening.thyroid_untreated": "true", "body": `{"waist":"88 cm","fat_percent":34}`, "measured_resting_kcal_per_day": "1400",
+		},
+		"a deficit that is referred":    {"goal": fast, "screening.thyroid_untreated": "true"},
+		"an energy that is far too low": {"goal": `{"kind":"lose","kcal_per_day":700}`},
+		"a date that cannot be":         {"goal": `{"kind":"lose","weight":"50 kg","by":"2026-03-20"}`},
 	} {
 		data := encoded(t, changed(t, sample(t, "example.json"), c))
 		want := []string{"date", "derivation", "findings", "maintenance_kcal_per_day", "resting_kcal_per_day", "status"}
@@ -370,9 +373,9 @@ func TestReferredPlanHasNoTarget(t *testing.T) {
 }
 
 // ofThePerson are the steps of a referred plan: what the client is and spends.
-// Body fat and lean mass are measurements or estimates of the body as it is, like
-// BMI; no target is reckoned back from them.
-var ofThePerson = []string{"bmi", "body_fat", "lean_mass", "resting", "pal", "maintenance"}
+// Body fat, lean mass and waist to height are measurements or estimates of the
+// body as it is, like BMI; no target is reckoned back from them.
+var ofThePerson = []string{"bmi", "body_fat", "lean_mass", "waist_to_height", "resting", "pal", "maintenance"}
 
 // The figures that a referral's findings may tell: published limits, which are
 // no one's target.
