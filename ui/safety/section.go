@@ -1,0 +1,301 @@
+package safety
+
+import (
+	"context"
+
+	"fyne.io/fyne/v2"
+
+	"handbreadth/ui/task"
+	"handbreadth/ui/theme"
+	"handbreadth/ui/widgets"
+)
+
+// Section is the part of the practice page on keeping files safe.
+type Section struct {
+	keeper Keeper
+	tools  Tools
+	ways   Ways
+
+	minutes int
+	backups Backups
+	known   bool // backups were read
+	copies  int
+
+	folds struct{ keys, lock, backups, record, copies *widgets.Fold }
+	keys  *keysPart   // nil until its fold was opened, as all parts are
+	kept  *backupPart // of backups
+	past  *recordPart
+	old   *copiesPart
+
+	object *fyne.Container
+}
+
+// New returns the section. Minutes is after how long the program locks by
+// itself.
+func New(keeper Keeper, minutes int, tools Tools, ways Ways) *Section {
+	s := &Section{keeper: keeper, minutes: minutes, tools: tools, ways: ways}
+	s.folds.record = s.fold("record", "Record of who did what", s.buildRecord)
+	s.folds.record.SetMark(widgets.FoldMark{Text: "Opened, changed, printed, deleted"})
+	if keeper.State().Demo {
+		s.object = widgets.Narrow(sectionWidth, widgets.Column(heading(), widgets.NewText(wordsDemo, widgets.Body), s.folds.record))
+		return s
+	}
+	s.folds.keys = s.fold("keys", "Passphrase and recovery sheet", s.buildKeys)
+	s.folds.lock = s.fold("lock", "Locking", s.buildLock)
+	s.folds.backups = s.fold("backups", "Backups", s.buildBackups)
+	s.folds.copies = s.fold("copies", "Old copies", s.buildCopies)
+	s.folds.copies.Hide()
+	s.object = widgets.Narrow(sectionWidth, widgets.ColumnGap(0, widgets.InsetSides(0, 0, 0, theme.Unit, heading()),
+		s.folds.keys, s.folds.lock, s.folds.backups, s.folds.record, s.folds.copies))
+	s.showMarks()
+	return s
+}
+
+// sectionWidth keeps a head and what it says at its end together.
+const sectionWidth = 960
+
+const wordsDemo = "Everything in the demo is invented, so it has no passphrase and no backups. " +
+	"In your own practice they are here."
+
+func heading() fyne.CanvasObject { return widgets.NewText("Safe keeping", widgets.Title) }
+
+func (s *Section) fold(name, title string, build func() fyne.CanvasObject) *widgets.Fold {
+	return widgets.Name(widgets.NewFold(title, build), "safety."+name)
+}
+
+// Object is what is shown.
+func (s *Section) Object() fyne.CanvasObject { return s.object }
+
+// Renew reads anew what may have changed since the page was left.
+func (s *Section) Renew() {
+	if s.past != nil {
+		s.past.renew()
+	}
+	if s.keeper.State().Demo {
+		return
+	}
+	s.showMarks()
+	if s.keys != nil {
+		s.keys.renew()
+	}
+	s.readBackups()
+	s.readCopies()
+}
+
+func (s *Section) readBackups() {
+	task.Run(s.tools.Run, "Looking at the backups", s.keeper.Backups, func(found Backups, err error) {
+		if err != nil {
+			if s.kept != nil {
+				s.kept.work.warn(err.Error())
+			}
+			return
+		}
+		s.backups, s.known = found, true
+		if s.kept != nil {
+			s.kept.renew()
+		}
+		s.showMarks()
+	})
+}
+
+func (s *Section) readCopies() {
+	task.Run(s.tools.Run, "Looking for old copies", s.keeper.OldCopies, func(found int, err error) {
+		if err != nil {
+			return // told where they are to be removed
+		}
+		s.copies = found
+		if s.old != nil {
+			s.old.renew()
+		}
+		s.showMarks()
+	})
+}
+
+// showMarks says in each head what is in its part.
+func (s *Section) showMarks() {
+	if s.folds.keys == nil {
+		return
+	}
+	words, wanting := sealSummary(s.keeper.State())
+	s.folds.keys.SetMark(mark(words, wanting))
+	s.folds.lock.SetMark(mark(lockSummary(s.minutes), false))
+	if !s.keeper.State().Sealed {
+		s.folds.lock.SetMark(mark("Needs a passphrase", false))
+	}
+	if s.known {
+		words, wanting = backupSummary(s.backups, s.tools.now())
+		s.folds.backups.SetMark(mark(words, wanting))
+	}
+	s.folds.copies.SetMark(mark(counted(s.copies, "copy", "copies"), false))
+	setShown(s.folds.copies, s.copies > 0 || s.folds.copies.Open())
+	s.object.Refresh()
+}
+
+func mark(words string, wanting bool) widgets.FoldMark {
+	if wanting {
+		return widgets.FoldMark{Text: words, Kind: widgets.MarkWanting}
+	}
+	return widgets.FoldMark{Text: words}
+}
+
+// buildLock makes the part on locking.
+func (s *Section) buildLock() fyne.CanvasObject {
+	options := make([]widgets.Option, len(lockChoices))
+	chosen := -1
+	for i, minutes := range lockChoices {
+		options[i] = widgets.Option{Label: lockWords(minutes)}
+		if minutes == s.minutes {
+			chosen = i
+		}
+	}
+	after := widgets.Name(widgets.NewChoice("Lock by itself when nobody types or moves the pointer for", options, func(i int) {
+		s.minutes = lockChoices[i]
+		s.ways.LockAfter(s.minutes)
+		s.showMarks()
+	}), "safety.lock.after")
+	after.SetSelected(chosen)
+	now := widgets.Name(widgets.NewQuietButton("Lock now", s.ways.Lock), "safety.lock.now")
+	return widgets.ColumnGap(theme.Two,
+		widgets.NewText("The locked window shows nothing of anybody. What was typed is saved first, and is there again after unlocking. Ctrl+L locks at once.", widgets.Body),
+		after, widgets.Row(now))
+}
+
+func setShown(object fyne.CanvasObject, shown bool) {
+	if shown {
+		object.Show()
+	} else {
+		object.Hide()
+	}
+}
+
+func setEnabled(enabled bool, buttons ...*widgets.Button) {
+	for _, b := range buttons {
+		if enabled {
+			b.Enable()
+		} else {
+			b.Disable()
+		}
+	}
+}
+
+// told is a line that says what goes on in a part, or what went wrong.
+type told struct{ *widgets.Text }
+
+func newTold(name string) told {
+	t := told{widgets.NewText("", widgets.Small)}
+	widgets.Name(t.Text, name)
+	t.Hide()
+	return t
+}
+
+func (t told) say(words string)  { t.show(words, widgets.Small) }
+func (t told) warn(words string) { t.show(words, widgets.Problem) }
+
+func (t told) show(words string, style widgets.TextStyle) {
+	t.SetStyle(style)
+	t.SetText(words)
+	setShown(t.Text, words != "")
+}
+
+// end says how a work ended.
+func (t told) end(words string, err error) {
+	if err != nil {
+		t.warn(task.Words(err))
+		return
+	}
+	t.say(words)
+}
+
+// long is a work that takes its time and can be stopped, one at a time for a
+// part of the section.
+type long struct {
+	tools Tools
+	meter *widgets.Meter
+	stop  *widgets.Button
+	told  told
+	line  *fyne.Container // of the button
+	box   *fyne.Container
+
+	cancel func() // nil while nothing runs
+	shown  func() // told when something began or ended
+}
+
+func newLong(name string, tools Tools, shown func()) *long {
+	l := &long{tools: tools, meter: widgets.NewMeter(), told: newTold(name + ".told"), shown: shown}
+	l.stop = widgets.Name(widgets.NewQuietButton("Stop", func() {
+		if l.cancel != nil {
+			l.cancel()
+		}
+	}), name+".stop")
+	const meterWidth = 240
+	l.line = widgets.Row(l.stop)
+	l.box = widgets.Column(widgets.Narrow(meterWidth, l.meter), l.told.Text, l.line)
+	l.meter.Hide()
+	l.arrange()
+	return l
+}
+
+// arrange takes no room where there is nothing to show.
+func (l *long) arrange() {
+	setShown(l.stop, l.busy())
+	setShown(l.line, l.busy())
+	setShown(l.box.Objects[0], l.meter.Visible())
+	setShown(l.box, l.busy() || l.told.Visible())
+}
+
+// say tells how the work ended, or why it was not begun.
+func (l *long) say(words string) { l.end(words, nil) }
+
+func (l *long) warn(words string) { l.end("", &task.Failure{Words: words}) }
+
+func (l *long) end(words string, err error) {
+	l.told.end(words, err)
+	l.arrange()
+}
+
+func (l *long) busy() bool { return l.cancel != nil }
+
+// start runs a work; words tells how far it is, and is nil where it does not
+// say. Done is told the end.
+func (l *long) start(label string, words func(done, total int) string, work func(ctx context.Context, progress Progress) error, done func(err error)) {
+	if l.busy() {
+		return
+	}
+	gauge := &task.Gauge{}
+	unfollow := func() {}
+	l.told.say(label + "…")
+	if words != nil {
+		l.told.say(words(0, 0))
+		unfollow = gauge.Follow(l.tools.Clock, func(done, total int) { l.follow(words, done, total) })
+	}
+	l.cancel = func() {}
+	l.arrange()
+	l.shown()
+	over := false
+	stop := l.tools.Run.Start(task.Job{
+		Label: label,
+		Work:  func(ctx context.Context) error { return work(ctx, gauge.Set) },
+		Done: func(err error) {
+			over = true
+			unfollow()
+			l.cancel = nil
+			l.meter.Hide()
+			l.say("")
+			done(err)
+			l.shown()
+		},
+	})
+	if !over {
+		l.cancel = stop
+	}
+}
+
+func (l *long) follow(words func(done, total int) string, done, total int) {
+	l.told.say(words(done, total))
+	setShown(l.meter, total > 0)
+	if total > 0 {
+		l.meter.SetShare(float64(done) / float64(total))
+	}
+	l.arrange()
+	l.shown()
+}
