@@ -212,6 +212,11 @@ func TestEveryFindingHasPlainWords(t *testing.T) {
 			}
 		}
 	}
+	for _, code := range screen.HoldCodes() {
+		if careWords[code] == "" {
+			t.Errorf("%s can be lifted, and there are no plain words for it", code)
+		}
+	}
 	for code, words := range careWords {
 		if strings.ContainsAny(words, "0123456789%") {
 			t.Errorf("%s: the words hold a number", code)
