@@ -49,16 +49,68 @@
 //
 // [Store.ClientFile] reads everything on one client in one transaction.
 //
+// # A file with a passphrase
+//
+// A new file has no passphrase: everything is written as it is, which is right
+// for demonstration data and for nothing else.
+//
+//	code, err := s.SetPassphrase(ctx, passphrase, progress)
+//	if !code.IsZero() {
+//		print(code.Groups()) // even with an error: it is shown only now
+//	}
+//
+// [Store.SetPassphrase] makes a key ring (package vault says what that is), and
+// from that moment seals what is written. Then it seals what is there already,
+// page by page; removes the unsealed copies beside the file; and writes the file
+// anew, so that no page, no free space and no log has a word of what was there.
+// What the disk itself keeps of replaced blocks is out of its reach, and so are
+// unsealed backups elsewhere.
+//
+// From then on [Open] gives a locked Store, without asking for anything and as
+// quickly as before. [Store.Locked], [Store.Sealed], [Store.UnlockWait],
+// [Store.Unlock], [Store.Recover], [Store.Path] and [Store.Close] work;
+// everything else fails with [ErrLocked].
+//
+//	err := s.Unlock(ctx, passphrase) // takes about a second: beside the window
+//	switch {
+//	case errors.Is(err, store.ErrWrongPassphrase): // Plain(err) says what to look for
+//	case errors.Is(err, store.ErrTooSoon):         // UnlockWait tells how long
+//	case err == nil:
+//		background(s.Resume) // goes on with what was interrupted, mostly nothing
+//	}
+//
+// [Store.Recover] opens it with the recovery code and sets a new passphrase.
+// [Store.ConfirmRecoveryCode] and [Store.RecoveryConfirmed] tell whether anybody
+// ever typed the code back from its sheet; until then, remind them.
+// [Store.ChangePassphrase] and [Store.NewRecoveryCode] ask for the passphrase;
+// [Store.RotateKey] makes a new data key and seals everything with it. Do both
+// where somebody else may know the passphrase: the old one still opens old copies.
+//
+// SetPassphrase and RotateKey can be cancelled and killed at any moment. The file
+// works in between, with both keys or with sealed and unsealed values side by
+// side; [Store.Unfinished] tells, and [Store.Resume] goes on. Only while a first
+// sealing is unfinished does an unsealed value still open.
+//
+// [Store.Lock] takes the keys out of memory. It waits for a save on its way,
+// cancels long work, and empties the indexes of names.
+//
 // # Finding a client by name
 //
-// Names are sealed, so they are searched in memory. At start, read them once
-// with [Store.EachLatest] of [KindIdentity], take the name out of each body,
-// and build a [NameIndex]; keep it up to date with Put and Remove.
+// Names are sealed, so they are searched in memory. [Store.OpenNames] reads them
+// in the background, the clients opened last first, and returns a [NameIndex]
+// that answers at once with what it has. Keep it up to date with Put and Remove:
+// what they say wins over what is still being read. At Lock it is emptied for
+// good; open another after the next Unlock.
 //
 // # Sealing
 //
-// Every body goes through the [Sealer] of [Options], bound to its table, row,
-// column and version. [PassThrough], the default, does not encrypt.
+// Every body goes through a [Sealer], bound to its table, row, column and
+// version: the key ring's keys once the file has a passphrase, before that the
+// one of [Options], and that is [PassThrough] by default, which does not encrypt.
+//
+// To add a sealed column: give its values a place, seal and open them inside
+// write and read, and add the table to sealedTables in rotate.go. Tests compare
+// that list with the schema.
 //
 // # Immutability and deletion
 //
