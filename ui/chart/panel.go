@@ -24,7 +24,7 @@ type Panel struct {
 // NewPanel returns a panel without a course. Relayout is told when its height
 // has changed.
 func NewPanel(style unit.Style, relayout func()) *Panel {
-	p := &Panel{Chart: New(style), style: style, readout: newReadout(style), table: newTable(), relayout: relayout}
+	p := &Panel{Chart: New(style), style: style, readout: newReadout(style), table: newTable(style), relayout: relayout}
 	p.Chart.OnDay = p.read
 	p.toggle = widgets.NewTextButton("", p.onToggle)
 	p.Object = widgets.Column(p.Chart.Surface, p.readout.object,

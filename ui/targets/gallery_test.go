@@ -1,56 +1,69 @@
 package targets
 
 import (
-	"image/png"
-	"os"
-	"path/filepath"
 	"testing"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 
-	"handbreadth/ui/theme"
+	"handbreadth/domain/unit"
+	"handbreadth/ui/draft"
+	"handbreadth/ui/widgets/widgettest"
 )
 
-// inWindow puts the screen into a window without a display.
-func inWindow(t *testing.T, v theme.Variant, object fyne.CanvasObject, size fyne.Size) fyne.Window {
-	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(theme.New(v, 1))
-	w := test.NewTempWindow(t, container.NewStack(canvas.NewRectangle(theme.Colour(theme.Paper)), object))
-	w.SetPadded(false)
-	w.Resize(size)
-	return w
-}
-
-// keepPicture writes what the window shows into the folder that is named by
-// HANDBREADTH_GALLERY, to be looked at.
-func keepPicture(t *testing.T, w fyne.Window, name string) {
-	t.Helper()
-	file, err := os.Create(filepath.Join(os.Getenv("HANDBREADTH_GALLERY"), name+".png"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	if err := png.Encode(file, w.Canvas().Capture()); err != nil {
-		t.Fatal(err)
-	}
-}
-
+// TestGallery writes pictures of the section, as wide as it is beside the running
+// sheet, whole and as a laptop and a large screen show it first.
 func TestGallery(t *testing.T) {
-	if os.Getenv("HANDBREADTH_GALLERY") == "" {
-		t.Skip("HANDBREADTH_GALLERY names no folder")
-	}
-	for name, form := range galleryForms() {
-		for look, variant := range map[string]theme.Variant{"light": theme.Light, "dark": theme.Dark} {
-			for wide, size := range map[string]fyne.Size{"958": fyne.NewSize(958, 1000), "700": fyne.NewSize(700, 1300)} {
-				test.NewTempApp(t).Settings().SetTheme(theme.New(variant, 1))
-				screen := New(opened(form))
-				w := inWindow(t, variant, screen.Object(), size)
-				keepPicture(t, w, "targets-"+name+"-"+wide+"-"+look)
-			}
+	widgettest.NeedGallery(t)
+	for look, variant := range widgettest.Looks() {
+		picture := func(name string, width, height float32, make func() *Screen) {
+			widgettest.Program(t, variant)
+			screen := make()
+			widgettest.Picture(t, widgettest.Window(t, screen.Object(), width, height), "targets-"+name+"-"+look)
 		}
+		for name, form := range galleryForms() {
+			picture(name, widgettest.LaptopWidth, 1900, func() *Screen { return New(opened(form)) })
+		}
+		plain := func() *Screen { return New(opened(answers())) }
+		picture("laptop", widgettest.LaptopWidth, 620, plain)
+		picture("desktop", widgettest.DesktopWidth, 930, plain)
+		picture("narrow", widgettest.NarrowWidth, 2400, plain)
+		picture("stones", widgettest.LaptopWidth, 1900, func() *Screen {
+			return New(draft.NewSession(answers(), unit.Style{System: unit.UKCustomary, EnergyIn: unit.InKilojoules}))
+		})
+		picture("compared", widgettest.LaptopWidth, 1900, func() *Screen { _, screen := comparing(); return screen })
+		picture("opened", widgettest.LaptopWidth, 3000, func() *Screen { screen := plain(); openAll(screen); return screen })
 	}
+}
+
+// openAll opens everything that opens.
+func openAll(s *Screen) {
+	for _, o := range s.openings() {
+		o.SetOpen(true)
+		o.toggled(true)
+	}
+	for _, field := range []draft.Field{draft.Training, draft.FatFloor, draft.Counting, draft.UsualFibre, draft.MeasuredResting} {
+		s.place(field)
+	}
+	test.Tap(s.course.panel.Toggle())
+}
+
+// openings are all numbers that the section shows.
+func (s *Screen) openings() []*opening {
+	all := []*opening{
+		s.course.target, s.course.reached, s.course.first, s.course.half, s.course.holding, s.course.static, s.goal.safe,
+		s.energy.resting, s.energy.activity, s.energy.maintenance, s.macros.beside, s.macros.fibre,
+	}
+	all = append(all, s.energy.checks[:]...)
+	return append(all, s.macros.rows[:]...)
+}
+
+// comparing is a section with two goals kept beside the plan's.
+func comparing() (*draft.Session, *Screen) {
+	s := opened(answers())
+	screen := New(s)
+	test.Tap(screen.compare.keep)
+	s.SetAll(byRate.only("0.5 kg"))
+	test.Tap(screen.compare.keep)
+	s.SetAll(byEnergy.only("2000 kcal"))
+	return s, screen
 }

@@ -1,35 +1,81 @@
 package targets
 
 import (
-	"math"
 	"strings"
 
 	"handbreadth/domain"
 	"handbreadth/domain/energy"
 	"handbreadth/domain/unit"
-	"handbreadth/ui/draft"
+	"handbreadth/ui/widgets"
 )
 
-// goalWords is what was asked for and what it comes to.
-type goalWords struct {
-	Asked   string // "To lose weight: 66 kg by 31 August 2026."
-	ComesTo string // "500 kcal a day under maintenance."
-	Rate    row    // what the static rule promises
-	Why     string // why it disappoints
-	Fast    string // where the course is too fast
-	Safe    fix    // the way out of it
+// goalView is what was asked for and what is to be said about it.
+type goalView struct {
+	Kind        energy.GoalKind
+	NamesWeight bool // a weight and a pace make sense for the goal
+	Wish        wish // the way that the form uses
+	Wishes      bool // the form names a way
+	// Asked says the goal back: "To lose weight, to 66 kg by 31 August 2026."
+	Asked string
+	// Customary says what is reckoned with while no pace is agreed.
+	Customary string
+	// Trouble says what keeps the goal from being worked out, where no field shows
+	// it.
+	Trouble string
+	// Unsafe says which guard is passed; Offers lead back inside, and Safe tells
+	// the safe energy with how it came about.
+	Unsafe string
+	Offers []fix
+	Safe   row
 }
 
-func goalOf(p domain.Plan, style unit.Style) goalWords {
-	g, o := p.Intake.Goal, *p.Goal
-	words := goalWords{Asked: asked(g, style), ComesTo: comesTo(o, style)}
-	if o.Lowers() || o.Raises() {
-		words.Rate, words.Why = rate(g, o, style), why(o, style)
+func goalOf(s Source) goalView {
+	g := goalView{Kind: kindOf(s), NamesWeight: kindOf(s) != energy.Maintain}
+	g.Wish, g.Wishes = wishOf(s.Get, g.Kind)
+	g.Trouble = trouble(s, g)
+	return g
+}
+
+// comesTo adds what is known once there is a target.
+func (g *goalView) comesTo(p domain.Plan, style unit.Style) {
+	g.Asked, g.Customary = asked(p.Intake.Goal, style), customary(p, style)
+	if unsafe(*p.Goal) {
+		g.Unsafe, g.Offers = unsafeWords(p, style), offers(p, style)
+		g.Safe = row{Label: "Safe energy", Value: style.Energy(p.Goal.SafeEnergy), Steps: p.Goal.SafeSteps}
 	}
-	if o.TooFast {
-		words.Fast, words.Safe = tooFast(o, style), safe(g, o, style)
+}
+
+// customary says what energy is taken where the goal names no pace.
+func customary(p domain.Plan, style unit.Style) string {
+	g := p.Intake.Goal
+	if g.Kind == energy.Maintain || g.Energy != 0 || g.PerWeek != 0 || (g.Weight != 0 && !g.By.IsZero()) {
+		return ""
 	}
-	return words
+	beside := " under maintenance"
+	if g.Kind == energy.Gain {
+		beside = " over maintenance"
+	}
+	return "No pace is agreed yet, so a customary " + style.EnergyPerDay(max(p.Goal.Change, -p.Goal.Change)) + beside + " is taken."
+}
+
+// trouble tells what is wrong with the goal where the field that has it is not
+// shown: two ways at once, or a problem of the other way.
+func trouble(s Source, g goalView) string {
+	var named []string
+	for _, w := range wishes {
+		if g.NamesWeight && s.Get(w.field()) != "" {
+			named = append(named, map[wish]string{byDate: "a date", byRate: "a rate", byEnergy: "an energy"}[w])
+		}
+	}
+	if len(named) > 1 {
+		return "The goal names " + strings.Join(named, " and ") + ". Choose the one that decides; the others follow from it."
+	}
+	for _, w := range wishes {
+		if p, wrong := s.Reading().Problems[w.field()]; wrong && w != g.Wish {
+			return widgets.ProblemWords(p)
+		}
+	}
+	return ""
 }
 
 func asked(g energy.Goal, style unit.Style) string {
@@ -43,6 +89,9 @@ func asked(g energy.Goal, style unit.Style) string {
 	if !g.By.IsZero() && g.Kind != energy.Maintain {
 		parts = append(parts, "by "+g.By.Long())
 	}
+	if g.PerWeek != 0 && g.Kind != energy.Maintain {
+		parts = append(parts, "by "+style.Rate(g.PerWeek))
+	}
 	if g.Energy != 0 {
 		parts = append(parts, "eating "+style.EnergyPerDay(g.Energy)+", as agreed")
 	}
@@ -50,75 +99,4 @@ func asked(g energy.Goal, style unit.Style) string {
 		return what + "."
 	}
 	return what + ", " + strings.Join(parts, " ") + "."
-}
-
-func comesTo(o energy.Outcome, style unit.Style) string {
-	switch {
-	case o.Lowers():
-		return "That is " + style.Energy(-o.Change) + " a day under maintenance."
-	case o.Raises():
-		return "That is " + style.Energy(o.Change) + " a day over maintenance."
-	}
-	return "That is as much as maintenance takes."
-}
-
-// rate is what the static rule promises: a rate, and a date where a weight was
-// named.
-func rate(g energy.Goal, o energy.Outcome, style unit.Style) row {
-	promised := row{Value: style.Rate(o.Rate.Value), Steps: o.Rate.Steps}
-	if o.Raises() {
-		promised.Value = "+" + promised.Value
-	}
-	if g.Weight != 0 && !o.ReachedOn.IsZero() {
-		promised.Note = style.Weight(g.Weight) + " on " + o.ReachedOn.Long() + ", says the rule"
-	}
-	return promised
-}
-
-// why explains what is wrong with the promise.
-func why(o energy.Outcome, style unit.Style) string {
-	amount := style.Energy(energy.StaticEnergyPerKilogram) + " for every kilogram"
-	if style.System != unit.Metric {
-		amount = style.Energy(energy.StaticEnergyPerKilogram*unit.KilogramPerPound) + " for every pound"
-	}
-	if o.Raises() {
-		return "This is what most people expect, and it disappoints. The rule counts " + amount +
-			" and takes the body's need as fixed, but a heavier body spends more, so the gain slows. Take it as the first weeks' course."
-	}
-	return "This is what most people expect, and it disappoints. The rule counts " + amount +
-		" and takes the body's need as fixed, but a lighter body spends less, so the loss slows. Take it as the first weeks' course."
-}
-
-func tooFast(o energy.Outcome, style unit.Style) string {
-	words := "This is faster than 1% of weight or " + style.Weight(energy.FastestLoss) + " a week."
-	if o.SafeDate.IsZero() {
-		return words + " Inside the guards the least is " + style.EnergyPerDay(o.SafeEnergy) + "."
-	}
-	return words + " The earliest date inside the guards is " + o.SafeDate.Long() + ", at " + style.EnergyPerDay(o.SafeEnergy) + "."
-}
-
-// safe is the button that brings the goal inside the guards: a later date
-// where a weight was named, else more energy.
-func safe(g energy.Goal, o energy.Outcome, style unit.Style) fix {
-	if !o.SafeDate.IsZero() {
-		changes := []change{{draft.GoalBy, o.SafeDate.Long()}}
-		if g.Energy != 0 {
-			changes = append([]change{{draft.GoalEnergy, ""}}, changes...)
-		}
-		return fix{"Take " + o.SafeDate.Long(), changes}
-	}
-	text := upToTen(o.SafeEnergy, style)
-	changes := []change{{draft.GoalEnergy, text}}
-	if !g.By.IsZero() {
-		changes = append([]change{{draft.GoalBy, ""}}, changes...)
-	}
-	return fix{"Take " + text + " a day", changes}
-}
-
-// upToTen writes an energy up to the next ten, so that rounding does not lead
-// out of the guards.
-func upToTen(e unit.Kilocalorie, style unit.Style) string {
-	value, name := style.EnergyValue(e)
-	const step, noise = 10, 1e-6
-	return style.Number(math.Ceil(value/step-noise)*step, 0) + " " + name
 }

@@ -24,10 +24,13 @@ func newInput(s Source, field draft.Field, label, hint string) *input {
 // check reads the form as it would be with this text, so that a text that does
 // not go with another answer is told, too.
 func (in *input) check(text string) (understood string, err error) {
-	form := in.source.Form()
-	form[in.field] = text
-	reading := draft.Read(form, in.source.Style())
-	if problem, wrong := reading.Problems[in.field]; wrong {
+	reading := in.source.Reading()
+	if text != in.source.Get(in.field) {
+		form := in.source.Form()
+		form[in.field] = text
+		reading = draft.Read(form, in.source.Style())
+	}
+	if problem, wrong := reading.Wrong(in.field); wrong {
 		return "", problem
 	}
 	if words := reading.Understood[in.field]; words != "" {

@@ -7,101 +7,184 @@ import (
 	"handbreadth/domain"
 	"handbreadth/domain/derive"
 	"handbreadth/domain/macro"
+	"handbreadth/domain/screen"
 	"handbreadth/domain/unit"
 )
 
-// band is the acceptable range of a macro as a part of energy.
-type band struct{ Low, High unit.Percent }
+// macroView is the target shared among protein, fat and carbohydrate.
+type macroView struct {
+	Grams  [3]unit.Gram // protein, fat, carbohydrate
+	Shares macro.Shares
+	Rows   [3]row
+	Bands  [3]macro.Band
+	Beside row // carbohydrate in the other counting
+	Fibre  row
 
-// The acceptable macronutrient distribution ranges for adults.
-// Source: IOM 2002/2005 (seen): protein 10-35 %, fat 20-35 %, carbohydrate 45-65 %.
-var (
-	proteinBand      = band{10, macro.MostProteinShare}
-	fatBand          = band{macro.DefaultFatFloor, 35}
-	carbohydrateBand = band{macro.CarbohydrateShareFloor, 65}
-)
+	Balance balance
 
-// macroOf tells a macro as its part of the energy, beside the usual range; the
-// bar tells the grams.
-func macroOf(d derive.Derived[unit.Gram], share unit.Percent, b band, style unit.Style) row {
-	return row{Value: wholePercent(share, style) + " of energy", Note: b.words(share, style), Steps: d.Steps}
+	// What is set, and why; the first is short, the second a remark.
+	Protein, Floor, Counting, Usual setting
+	ProteinInForce, FloorInForce    string
+}
+
+// setting says how something is set.
+type setting struct{ Value, Note string }
+
+// macroOrder is that of the rows.
+var macroOrder = [3]string{"protein", "fat", "carbohydrate"}
+
+func macrosOf(p domain.Plan, style unit.Style) macroView {
+	t := p.Targets
+	v := macroView{
+		Grams: [3]unit.Gram{t.Protein.Value, t.Fat.Value, t.Carbohydrate.Value}, Shares: t.Shares,
+		Balance: balanceOf(p, style), Fibre: fibreRow(p, style), Beside: besideRow(p, style),
+		Protein: proteinSetting(t, style), Floor: floorSetting(p, style), Counting: countingSetting(p, style), Usual: usualSetting(p, style),
+		ProteinInForce: style.Number(float64(t.ProteinPerKg), 1) + " by situation", FloorInForce: style.Percent(macro.DefaultFatFloor),
+	}
+	steps := [3][]derive.Step{t.Protein.Steps, t.Fat.Steps, t.Carbohydrate.Steps}
+	for i, key := range macroOrder {
+		for _, b := range t.Bands {
+			if b.Key == key {
+				v.Bands[i] = b
+				v.Rows[i] = macroRow(b, steps[i], style)
+			}
+		}
+	}
+	v.Rows[2].Label = map[macro.Counting]string{macro.CountTotal: "Carbohydrate, total", macro.CountAvailable: "Carbohydrate, available"}[p.Intake.Counting]
+	return v
+}
+
+// macroRow tells a macro as its part of the energy, beside the acceptable range;
+// the bar tells the grams.
+func macroRow(b macro.Band, steps []derive.Step, style unit.Style) row {
+	where := "in"
+	switch rounded := unit.Percent(math.Round(float64(b.Share.Value))); {
+	case rounded < b.Low:
+		where = "under"
+	case rounded > b.High:
+		where = "over"
+	}
+	return row{
+		Value: wholePercent(b.Share.Value, style) + " of energy",
+		Note:  where + " the acceptable range of " + style.Number(float64(b.Low), 0) + " to " + style.Percent(b.High),
+		Steps: append(append([]derive.Step{}, steps...), b.Share.Steps...),
+	}
 }
 
 func wholePercent(p unit.Percent, style unit.Style) string {
 	return style.Percent(unit.Percent(math.Round(float64(p))))
 }
 
-// words tells the range and where the share stands beside it.
-func (b band) words(share unit.Percent, style unit.Style) string {
-	span := style.Number(float64(b.Low), 0) + " to " + style.Percent(b.High)
-	rounded := unit.Percent(math.Round(float64(share)))
-	switch {
-	case rounded < b.Low:
-		return "under the usual range of " + span
-	case rounded > b.High:
-		return "over the usual range of " + span
+// besideRow is carbohydrate as the other way of counting has it.
+func besideRow(p domain.Plan, style unit.Style) row {
+	label := "Available, without fibre"
+	if p.Intake.Counting == macro.CountAvailable {
+		label = "Total, with fibre"
 	}
-	return "in the usual range of " + span
+	b := p.Targets.Split.Beside
+	return row{Label: label, Value: style.Grams(b.Value), Steps: b.Steps}
 }
 
-func fibreNote(style unit.Style) string {
-	return style.Grams(macro.FibrePer1000) + " for each " + style.Energy(1000) + ", inside the carbohydrate"
+func fibreRow(p domain.Plan, style unit.Style) row {
+	f := p.Targets.Fibre
+	note := style.Grams(macro.FibrePer1000) + " for each " + style.Energy(1000)
+	if usual := p.Intake.UsualFibre; usual > 0 {
+		switch rise := f.Value - usual; {
+		case rise >= 1:
+			note = style.Grams(rise) + " more than now, raised step by step"
+		case rise <= -1:
+			note = style.Grams(-rise) + " less than now"
+		default:
+			note = "as much as now"
+		}
+	}
+	return row{Value: style.Grams(f.Value), Note: note, Steps: f.Steps}
 }
 
-// proteinWhy tells the amount for each kilogram, why, and on which weight:
-// "1.2 g/kg (losing weight) on the weight of 72.6 kg".
-func proteinWhy(steps []derive.Step, style unit.Style) string {
-	if len(steps) == 0 {
-		return ""
+func proteinSetting(t *domain.Targets, style unit.Style) setting {
+	why := situation(t.Protein.Steps, style)
+	if t.Protein.Steps != nil {
+		if last := t.Protein.Steps[len(t.Protein.Steps)-1]; last.Key == "protein" && last.Label != "Protein" {
+			why += "; " + lower(last.Label)
+		}
 	}
-	words := ""
+	return setting{style.Number(float64(t.ProteinPerKg), perKgDecimals(t.ProteinPerKg)) + " g/kg", why}
+}
+
+// perKgDecimals keeps a second decimal only where there is one.
+func perKgDecimals(g unit.GramPerKilogram) int {
+	if math.Abs(float64(g)*10-math.Round(float64(g)*10)) < 1e-6 {
+		return 1
+	}
+	return 2
+}
+
+// situation tells why protein is what it is for each kilogram, and on which
+// weight: "losing weight, on the weight of 72.6 kg".
+func situation(steps []derive.Step, style unit.Style) string {
 	for _, step := range steps {
-		if step.Key == "protein" && step.Label == "Protein" {
-			words = situationWords(step.Inputs, style)
-			break
+		if step.Key != "protein" || step.Label != "Protein" {
+			continue
 		}
+		why, weight := "", ""
+		for _, in := range step.Inputs {
+			switch {
+			case in.Text != "":
+				why = in.Text
+			case in.Unit == "kg":
+				weight = "on the " + in.Name + " of " + style.Weight(unit.Kilogram(in.Value))
+			}
+		}
+		return why + ", " + weight
 	}
-	if last := steps[len(steps)-1]; last.Key == "protein" && last.Label != "Protein" {
-		words += ". " + last.Label
-	}
-	return words
+	return ""
 }
 
-func situationWords(inputs []derive.Input, style unit.Style) string {
-	why, perKg, name, weight := "", "", "weight", ""
-	for _, in := range inputs {
-		switch {
-		case in.Text != "":
-			why = in.Text
-		case in.Unit == "g/kg":
-			perKg = style.Number(in.Value, 1) + " g/kg"
-		case in.Unit == "kg":
-			name, weight = in.Name, style.Weight(unit.Kilogram(in.Value))
-		}
+// floorSetting says where the fat floor stands, and why.
+func floorSetting(p domain.Plan, style unit.Style) setting {
+	t := p.Targets
+	value := wholePercent(t.FatFloor, style) + ", " + style.Grams(t.Floor.Grams.Value)
+	usual, least := style.Percent(macro.DefaultFatFloor), style.Percent(macro.LeastFatFloor)
+	switch {
+	case t.Floor.ByWeight:
+		return setting{value, style.Number(float64(p.Intake.FatFloorPerKg), 1) + " g for each kilogram decide; the floor by energy is lower"}
+	case screen.RaisesFloor(p.Intake.Client.EquationSex, p.Age, p.BMI.Value) && p.Intake.FatFloor < macro.RaisedFatFloor:
+		return setting{value, "kept at " + style.Percent(macro.RaisedFatFloor) + " for women of childbearing age and for a BMI under 18.5 (WHO/FAO 2010)"}
+	case t.FatFloor == macro.DefaultFatFloor:
+		return setting{value, "the lower edge of the range for adults (IOM 2002/2005, EFSA 2010)"}
 	}
-	return fmt.Sprintf("%s (%s) on the %s of %s", perKg, why, name, weight)
+	return setting{value, "as set here; the usual one is " + usual + ", none is under " + least + " (WHO/FAO 2010)"}
+}
+
+func countingSetting(p domain.Plan, style unit.Style) setting {
+	if p.Intake.Counting == macro.CountAvailable {
+		return setting{"available", "fibre beside it at 2 kcal a gram, as labels in the European Union count"}
+	}
+	return setting{"total", "fibre inside it, as the USDA table and US labels count"}
+}
+
+func usualSetting(p domain.Plan, style unit.Style) setting {
+	if p.Intake.UsualFibre == 0 {
+		return setting{Value: "not asked"}
+	}
+	return setting{Value: style.Grams(p.Intake.UsualFibre) + " a day"}
 }
 
 // balance is the carbohydrate-fat balance as the slider shows it.
 type balance struct {
-	Wall         unit.Percent
-	Why          string // why the slider stops at the wall
-	Kept         string // what keeps carbohydrate above the balance; "" for nothing
-	Floor        string // why the floor stands where it stands
-	FloorInForce string
+	Wall unit.Percent
+	Why  string // why the slider stops at the wall
+	Kept string // what keeps carbohydrate above the balance; "" for nothing
 }
 
 func balanceOf(p domain.Plan, style unit.Style) balance {
 	t := p.Targets
-	return balance{
-		Wall: t.Split.WallBalance, Why: wallWords(t, style), Kept: keptWords(t, style),
-		Floor: floorWords(p, style), FloorInForce: style.Percent(t.FatFloor),
-	}
+	return balance{Wall: t.Split.WallBalance, Why: wallWords(t, style), Kept: keptWords(t, style)}
 }
 
 // wallWords says why the slider stops.
 func wallWords(t *domain.Targets, style unit.Style) string {
-	return "at " + wholePercent(t.Split.WallBalance, style) + " fat meets its floor of " + style.Percent(t.FatFloor) + " of energy and goes no lower."
+	return "at " + wholePercent(t.Split.WallBalance, style) + " fat meets its floor of " + wholePercent(t.FatFloor, style) + " of energy and goes no lower."
 }
 
 // keptWords says what keeps carbohydrate above what the balance asks for; "" where
@@ -110,22 +193,8 @@ func keptWords(t *domain.Targets, style unit.Style) string {
 	if !t.Split.RaisedCarbohydrate {
 		return ""
 	}
-	carbohydrate := unit.Percent(math.Round(float64(t.CarbFatBalance)))
-	return fmt.Sprintf("Carbohydrate is kept at %s or more in pregnancy and while breastfeeding: it gets %s of the energy left after protein.",
-		style.Grams(macro.CarbohydrateBreastfeeding), style.Percent(carbohydrate))
-}
-
-// floorWords says why the floor stands where it stands.
-func floorWords(p domain.Plan, style unit.Style) string {
-	floor, usual := p.Targets.FatFloor, style.Percent(macro.DefaultFatFloor)
-	least := style.Percent(macro.LeastFatFloor)
-	switch {
-	case floor > p.Intake.FatFloor:
-		return "The floor is kept at " + style.Percent(floor) + " for women of childbearing age and for a BMI under 18.5 (WHO/FAO 2010)."
-	case floor == macro.DefaultFatFloor:
-		return "A floor of " + usual + " is the lower edge of the range for adults (IOM 2002/2005, EFSA 2010)."
-	}
-	return "The floor is as set here. The usual one is " + usual + "; none is under " + least + " (WHO/FAO 2010)."
+	return fmt.Sprintf("Carbohydrate is kept higher than the balance asks, for pregnancy or breastfeeding: it gets %s of the energy left after protein.",
+		wholePercent(t.CarbFatBalance, style))
 }
 
 // balanceText is what the slider writes into the form: whole percents, rounded

@@ -13,23 +13,28 @@ type notice struct {
 	object *widgets.Card
 	text   *widgets.Text
 	button *widgets.Button
+	rescue *widgets.Button
 	row    *fyne.Container
-	way    way
+	now    view
 }
 
-func newNotice(goTo func(way)) *notice {
+func newNotice(goTo func(way), s Source) *notice {
 	n := &notice{text: widgets.NewText("", widgets.Body)}
-	n.button = widgets.Name(widgets.NewQuietButton("", func() { goTo(n.way) }), "targets.way")
-	n.row = widgets.Row(n.button)
+	n.button = widgets.Name(widgets.NewQuietButton("", func() { goTo(n.now.Way) }), "targets.way")
+	n.rescue = widgets.Name(widgets.NewQuietButton("", func() { s.SetAll(n.now.Rescue.Changes) }), "targets.rescue")
+	n.row = widgets.Row(n.button, n.rescue)
 	n.object = widgets.NewCard("", widgets.ColumnGap(theme.Unit+theme.Half, n.text, n.row))
 	return n
 }
 
 func (n *notice) show(v view) {
-	n.way = v.Way
+	n.now = v
 	n.object.SetTitle(v.State.title())
 	n.text.SetText(v.Lead)
 	n.button.SetText(v.Way.Label)
-	n.row.Hidden = v.Way.Label == ""
+	n.button.Hidden = v.Way.Label == ""
+	n.rescue.SetText(v.Rescue.Label)
+	n.rescue.Hidden = v.Rescue.Label == ""
+	n.row.Hidden = n.button.Hidden && n.rescue.Hidden
 	n.object.Hidden = v.Lead == ""
 }

@@ -16,7 +16,7 @@ type opening struct {
 
 // newOpening returns a closed number; changed is told when it opens or closes.
 func newOpening(name, label string, style unit.Style, changed func()) *opening {
-	o := &opening{Disclosure: widgets.Name(widgets.NewDisclosure(label, style), name), changed: changed}
+	o := &opening{Disclosure: widgets.Name(widgets.NewDisclosure(label, style), "targets."+name), changed: changed}
 	o.OnToggled = o.toggled
 	return o
 }
@@ -27,10 +27,21 @@ func (o *opening) set(r row) {
 	if value == "" {
 		value = notYet
 	}
+	if r.Label != "" && r.Label != o.Label() {
+		o.SetLabel(r.Label)
+	}
 	o.SetValue(value, r.Note)
 	o.steps = r.Steps
 	if o.Open() {
 		o.SetSteps(r.Steps)
+	}
+}
+
+// setOrHide shows a number, and nothing where there is none.
+func (o *opening) setOrHide(r row) {
+	o.Hidden = !r.shown()
+	if r.shown() {
+		o.set(r)
 	}
 }
 

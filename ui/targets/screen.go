@@ -20,6 +20,7 @@ type Source interface {
 	Reading() draft.Reading
 	Get(field draft.Field) string
 	Set(field draft.Field, text string)
+	SetAll(texts map[draft.Field]string)
 	Style() unit.Style
 	Hear(f func(changed draft.Field))
 }
@@ -30,22 +31,31 @@ type Screen struct {
 	// a field in it.
 	OnGo func(section string, field draft.Field)
 
-	source Source
-	style  unit.Style
-	notice *notice
-	goal   *goalCard
-	energy *energyCard
-	macros *macroCard
-	page   *widgets.Page
-	object *fyne.Container
+	source  Source
+	style   unit.Style
+	notice  *notice
+	course  *courseCard
+	goal    *goalCard
+	energy  *energyCard
+	macros  *macroCard
+	compare *compareCard
+	page    *widgets.Page
+	inside  *fyne.Container
+	object  *widgets.Wakeful
+	stale   bool // something has changed while the section was hidden
 }
 
-// cardWidth is the least width at which two cards stand side by side.
-const cardWidth float32 = 400
+// The course leads; the goal stands beside it where there is room.
+const (
+	courseWidth float32 = 500
+	goalWidth   float32 = 352
+)
 
-// New returns the section of a client file; it follows every change.
+// New returns the section of a client file; it follows every change while it is
+// shown, and catches up when it is shown again.
 func New(s Source) *Screen {
-	screen := &Screen{source: s, object: container.NewStack()}
+	screen := &Screen{source: s, inside: container.NewStack()}
+	screen.object = widgets.NewWakeful(screen.inside, screen.wake)
 	screen.build()
 	s.Hear(func(draft.Field) { screen.follow() })
 	return screen
@@ -57,38 +67,70 @@ func (s *Screen) Object() fyne.CanvasObject { return s.object }
 // Focus moves the focus to a field of the section; a field that has no place
 // here changes nothing.
 func (s *Screen) Focus(field draft.Field) {
-	if object, ok := s.inputs()[field]; ok {
+	if object := s.place(field); object != nil {
+		s.settle()
 		widgets.FocusOn(object)
 	}
 }
 
-func (s *Screen) inputs() map[draft.Field]fyne.CanvasObject {
-	return map[draft.Field]fyne.CanvasObject{
-		draft.GoalKind: s.goal.kind, draft.GoalWeight: s.goal.weight.Field, draft.GoalBy: s.goal.by.Field,
-		draft.GoalEnergy: s.goal.agreed.Field, draft.Balance: s.macros.slider,
-		draft.FatFloor: s.macros.floor.Field, draft.Protein: s.macros.protein.Field,
+// place is what takes the focus for a field; what is folded opens first.
+func (s *Screen) place(field draft.Field) fyne.CanvasObject {
+	switch field {
+	case draft.GoalKind:
+		return s.goal.kind
+	case draft.GoalWeight:
+		return s.goal.weight.Field
+	case draft.GoalBy:
+		return s.goal.reach(byDate)
+	case draft.GoalPerWeek:
+		return s.goal.reach(byRate)
+	case draft.GoalEnergy:
+		return s.goal.reach(byEnergy)
+	case draft.RestingEquation:
+		return s.energy.strip
+	case draft.MeasuredResting:
+		return s.energy.reach()
 	}
+	return s.macros.place(field)
 }
 
 // build makes the widgets; they write numbers in one style only.
 func (s *Screen) build() {
 	s.style = s.source.Style()
-	s.notice = newNotice(s.goTo)
-	s.goal = newGoalCard(s.source)
-	s.energy = newEnergyCard(s.style, s.settle)
+	s.notice = newNotice(s.goTo, s.source)
+	s.course = newCourseCard(s.style, s.settle)
+	s.goal = newGoalCard(s.source, s.settle)
+	s.energy = newEnergyCard(s.source, s.goTo, s.settle)
 	s.macros = newMacroCard(s.source, s.settle)
+	s.compare = newCompareCard(s.source, s.again)
 	s.show()
 	s.page = widgets.NewPage(widgets.ColumnGap(theme.Two, s.notice.object,
-		widgets.Beside(cardWidth, s.goal.object, s.energy.object), s.macros.object))
-	s.object.Objects = []fyne.CanvasObject{s.page}
-	s.object.Refresh()
+		widgets.WithAside(courseWidth, goalWidth, s.course.object, s.goal.object),
+		s.macros.object, s.energy.object, s.compare.object))
+	s.inside.Objects = []fyne.CanvasObject{s.page}
+	s.inside.Refresh()
+}
+
+func (s *Screen) wake() {
+	if s.stale {
+		s.follow()
+	}
 }
 
 func (s *Screen) follow() {
+	s.stale = !s.object.Visible()
+	if s.stale {
+		return
+	}
 	if s.source.Style() != s.style {
 		s.build()
 		return
 	}
+	s.again()
+}
+
+// again shows everything anew and lays it out.
+func (s *Screen) again() {
 	s.show()
 	s.settle()
 }
@@ -96,9 +138,11 @@ func (s *Screen) follow() {
 func (s *Screen) show() {
 	v := look(s.source)
 	s.notice.show(v)
+	s.course.show(v)
 	s.goal.show(v)
 	s.energy.show(v)
 	s.macros.show(v)
+	s.compare.show(v)
 }
 
 // settle lays out anew after something changed its height.

@@ -7,18 +7,20 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"handbreadth/domain/energy"
 	"handbreadth/domain/unit"
 	"handbreadth/ui/draft"
 	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
+	"handbreadth/ui/widgets/widgettest"
 )
 
 func shown(t *testing.T, form draft.Form) (*draft.Session, *Screen, fyne.Window) {
 	t.Helper()
-	test.NewTempApp(t).Settings().SetTheme(theme.New(theme.Light, 1))
+	widgettest.Program(t, theme.Light)
 	s := opened(form)
 	screen := New(s)
-	return s, screen, inWindow(t, theme.Light, screen.Object(), fyne.NewSize(958, 700))
+	return s, screen, widgettest.Window(t, screen.Object(), widgettest.LaptopWidth, 700)
 }
 
 func key(w interface{ TypedKey(*fyne.KeyEvent) }, name fyne.KeyName) {
@@ -28,14 +30,14 @@ func key(w interface{ TypedKey(*fyne.KeyEvent) }, name fyne.KeyName) {
 func TestSliderMovesEverythingAtOnce(t *testing.T) {
 	s, screen, _ := shown(t, answers())
 	slider := screen.macros.slider
-	fat, row := screen.macros.bar.Value(1), screen.macros.fatRow.Value()
+	fat, row := screen.macros.bar.Value(1), screen.macros.rows[1].Value()
 	key(slider, fyne.KeyLeft)
 	if s.Get(draft.Balance) != "54%" {
 		t.Errorf("the form has %q", s.Get(draft.Balance))
 	}
 	key(slider, fyne.KeyPageDown)
-	if screen.macros.bar.Value(1) == fat || screen.macros.fatRow.Value() == row {
-		t.Errorf("fat stays at %s, %s", screen.macros.bar.Value(1), screen.macros.fatRow.Value())
+	if screen.macros.bar.Value(1) == fat || screen.macros.rows[1].Value() == row {
+		t.Errorf("fat stays at %s, %s", screen.macros.bar.Value(1), screen.macros.rows[1].Value())
 	}
 	plan, _ := s.Plan()
 	if got := plan.Intake.CarbFatBalance; got != 49 || slider.Value() != 49 {
@@ -54,34 +56,68 @@ func TestWallHoldsTheSlider(t *testing.T) {
 		t.Errorf("%q", caption)
 	}
 	wall := screen.macros.slider.Value()
-	s.Set(draft.FatFloor, "30%")
+	s.Set(draft.FatFloorPerKg, "0.9")
 	if screen.macros.slider.Value() >= wall || !screen.macros.slider.AtWall() {
-		t.Errorf("a floor of 30%% leaves the wall at %v", screen.macros.slider.Value())
+		t.Errorf("a floor of 0.9 g/kg leaves the wall at %v", screen.macros.slider.Value())
 	}
 }
 
+// Each field takes the focus where it is, whatever is folded, and writes the form.
 func TestFieldsWriteTheForm(t *testing.T) {
-	s, screen, w := shown(t, answers())
 	for _, c := range []struct {
 		field draft.Field
 		text  string
+		form  draft.Form
 	}{
-		{draft.GoalWeight, "72 kg"}, {draft.GoalBy, "30 September 2026"}, {draft.FatFloor, "25%"}, {draft.Protein, "1.6"},
+		{draft.GoalWeight, "72 kg", answers()},
+		{draft.GoalBy, "30 September 2026", answers()},
+		{draft.GoalPerWeek, "0.4 kg", with("goal.by", "")},
+		{draft.GoalEnergy, "2000 kcal", with("goal.by", "")},
+		{draft.FatFloor, "25%", answers()},
+		{draft.FatFloorPerKg, "0.8", answers()},
+		{draft.Protein, "1.6", answers()},
+		{draft.UsualFibre, "15", answers()},
+		{draft.MeasuredResting, "1420 kcal", answers()},
 	} {
+		s, screen, w := shown(t, c.form)
 		screen.Focus(c.field)
 		focused, ok := w.Canvas().Focused().(selectable)
 		if !ok {
-			t.Fatalf("%s takes no focus", c.field)
+			t.Errorf("%s takes no focus", c.field)
+			continue
 		}
 		focused.TypedShortcut(&fyne.ShortcutSelectAll{})
 		test.Type(focused, c.text)
 		if got := s.Get(c.field); got != c.text {
 			t.Errorf("%s has %q, typed %q", c.field, got, c.text)
 		}
+		if plan, planned := s.Plan(); !planned || plan.Targets == nil {
+			t.Errorf("%s = %s gives no plan: %v", c.field, c.text, s.Reading().Problems)
+		}
 	}
-	plan, planned := s.Plan()
-	if !planned || plan.Intake.ProteinPerKg != 1.6 || plan.Targets.FatFloor != 25 || plan.Intake.Goal.Weight != 72 {
-		t.Errorf("%v %+v", planned, plan.Intake)
+}
+
+func TestChoicesWriteTheForm(t *testing.T) {
+	for _, c := range []struct {
+		field draft.Field
+		index int
+		want  string
+	}{
+		{draft.Training, 2, "strength"}, {draft.Training, 0, "none"}, {draft.ProteinBasis, 3, "lean"}, {draft.Counting, 1, "available"},
+	} {
+		s, screen, _ := shown(t, answers())
+		choice, is := screen.place(c.field).(*widgets.Choice)
+		if !is {
+			t.Fatalf("no choice for %s", c.field)
+		}
+		widgettest.Settle(test.NewTempWindow(t, screen.Object()))
+		test.TapAt(choice, choice.Spot(c.index))
+		if got := s.Get(c.field); got != c.want || choice.Selected() != c.index {
+			t.Errorf("%s: %q, chosen %d", c.field, got, choice.Selected())
+		}
+		if _, planned := s.Plan(); !planned {
+			t.Errorf("%s: %v", c.field, s.Reading().Problems)
+		}
 	}
 }
 
@@ -104,48 +140,240 @@ func TestFieldsFollowTheForm(t *testing.T) {
 func TestHoldingTheWeightAsksForNoWeight(t *testing.T) {
 	s, screen, _ := shown(t, answers())
 	key(screen.goal.kind, fyne.KeyRight)
-	if s.Get(draft.GoalKind) != "maintain" || !screen.goal.whereTo.Hidden || !screen.energy.promise.Hidden {
-		t.Errorf("goal %q, fields hidden %v", s.Get(draft.GoalKind), screen.goal.whereTo.Hidden)
+	if s.Get(draft.GoalKind) != "maintain" || screen.goal.weight.Visible() || !screen.goal.pace.Hidden || !screen.goal.fields[byEnergy].Visible() {
+		t.Errorf("goal %q, weight shown %v", s.Get(draft.GoalKind), screen.goal.weight.Visible())
+	}
+	if !screen.course.comparison.Hidden || screen.course.object.Hidden {
+		t.Error("a held weight is compared with the static rule, or has no course")
 	}
 }
 
-func TestEarliestSafeDateIsTaken(t *testing.T) {
-	s, screen, _ := shown(t, with("goal.by", "2026-04-20", "activity", "active"))
-	if screen.goal.tooFast.Hidden {
-		t.Fatal("8 kg in seven weeks is not called too fast")
+func TestTheWayOfTheGoalIsChosen(t *testing.T) {
+	s, screen, _ := shown(t, answers())
+	before := screen.course.target.Value()
+	test.TapAt(screen.goal.ways, screen.goal.ways.Spot(1))
+	if s.Get(draft.GoalBy) != "" || s.Get(draft.GoalPerWeek) != "0.3 kg" || !screen.goal.fields[byRate].Visible() || screen.goal.fields[byDate].Visible() {
+		t.Errorf("date %q, rate %q", s.Get(draft.GoalBy), s.Get(draft.GoalPerWeek))
 	}
-	test.Tap(screen.goal.take)
-	plan, _ := s.Plan()
-	if !screen.goal.tooFast.Hidden || plan.Goal == nil || plan.Goal.TooFast {
-		t.Errorf("still too fast by %s", s.Get(draft.GoalBy))
+	test.TapAt(screen.goal.ways, screen.goal.ways.Spot(0))
+	if s.Get(draft.GoalBy) != "2026-08-31" || screen.course.target.Value() != before {
+		t.Errorf("back: date %q, target %s, was %s", s.Get(draft.GoalBy), screen.course.target.Value(), before)
+	}
+}
+
+// Looking at a way whose field is empty is no change of the goal.
+func TestAnEmptyWayStaysChosen(t *testing.T) {
+	s, screen, _ := shown(t, with("goal.by", "", "goal.kind", ""))
+	test.TapAt(screen.goal.ways, screen.goal.ways.Spot(1))
+	if !screen.goal.fields[byRate].Visible() || screen.goal.ways.Selected() != int(byRate) {
+		t.Error("the way turns back by itself")
+	}
+	s.Set(draft.Name, "Robin Other")
+	if !screen.goal.fields[byRate].Visible() {
+		t.Error("another change turns it back")
+	}
+}
+
+func TestSafeDateAndSafeEnergyAreOffered(t *testing.T) {
+	for i := range 2 {
+		s, screen, _ := shown(t, with("goal.by", "2026-05-04", "activity", "active"))
+		if screen.goal.guard.Hidden || screen.goal.takes[i].Hidden {
+			t.Fatal("8 kg in nine weeks is not called unsafe")
+		}
+		form := s.Form()
+		test.Tap(screen.goal.takes[i])
+		plan, _ := s.Plan()
+		if !screen.goal.guard.Hidden || plan.Goal == nil || unsafe(*plan.Goal) {
+			t.Errorf("button %d: still unsafe", i)
+		}
+		s.Undo()
+		if !sameGoal(s, form) {
+			t.Errorf("button %d is not undone in one step", i)
+		}
 	}
 }
 
 func TestReferralLeavesOnlyTheGoal(t *testing.T) {
-	s, screen, _ := shown(t, answers())
+	s, screen, w := shown(t, answers())
+	test.Tap(screen.compare.keep)
 	s.Set("screening.type_1_diabetes", draft.AnswerYes)
-	if !screen.macros.object.Hidden || !screen.goal.outcome.Hidden || screen.energy.target.Value() != notYet || !screen.energy.promise.Hidden {
+	if !screen.macros.object.Hidden || !screen.course.object.Hidden || !screen.compare.object.Hidden || !screen.goal.outcome.Hidden {
 		t.Error("a target is still shown")
+	}
+	widgettest.Settle(w)
+	for _, words := range []string{"1896", "8 in 10", "Target energy", "static rule"} {
+		if seen := visibleTexts(screen.Object()); strings.Contains(seen, words) {
+			t.Errorf("%q is seen in %s", words, seen)
+		}
 	}
 	var section string
 	screen.OnGo = func(to string, _ draft.Field) { section = to }
-	test.Tap(screen.notice.button)
+	widgettest.Press(t, "targets.way")
 	if section != "screening" {
 		t.Errorf("leads to %q", section)
 	}
 }
 
-func TestDerivationsOpenInPlace(t *testing.T) {
+// visibleTexts joins the texts that can be seen below an object.
+func visibleTexts(o fyne.CanvasObject) string {
+	if !o.Visible() {
+		return ""
+	}
+	switch v := o.(type) {
+	case *widgets.Text:
+		return v.Text() + "\n"
+	case *fyne.Container:
+		all := ""
+		for _, child := range v.Objects {
+			all += visibleTexts(child)
+		}
+		return all
+	case fyne.Widget:
+		all := ""
+		for _, child := range test.WidgetRenderer(v).Objects() {
+			all += visibleTexts(child)
+		}
+		return all
+	}
+	return ""
+}
+
+func TestEarliestSafeDateLeadsOutOfAReferral(t *testing.T) {
+	s, screen, _ := shown(t, with("goal.by", "2026-03-20"))
+	if screen.notice.rescue.Hidden {
+		t.Fatal("no way out is offered")
+	}
+	widgettest.Press(t, "targets.rescue")
+	if plan, _ := s.Plan(); plan.Targets == nil || screen.course.object.Hidden || !screen.notice.object.Hidden {
+		t.Errorf("after it: by %s, %v", s.Get(draft.GoalBy), plan.Gate.Refers)
+	}
+}
+
+func TestEquationIsChosenByClickAndKey(t *testing.T) {
+	s, screen, _ := shown(t, answers())
+	strip := screen.energy.strip
+	key(strip, fyne.KeyDown)
+	plan, _ := s.Plan()
+	if s.Get(draft.RestingEquation) != string(energy.HenryWeightHeight) || plan.Intake.RestingEquation != energy.HenryWeightHeight || strip.Chosen() != 1 {
+		t.Errorf("the form has %q", s.Get(draft.RestingEquation))
+	}
+	if got, want := screen.energy.resting.Value(), strip.Values()[1].Text; got != want {
+		t.Errorf("resting energy is %s, the equation says %s", got, want)
+	}
+	test.TapAt(strip, strip.Spot(0))
+	if s.Get(draft.RestingEquation) != string(energy.MifflinStJeor) {
+		t.Errorf("a click gives %q", s.Get(draft.RestingEquation))
+	}
+	s.Set(draft.MeasuredResting, "1420 kcal")
+	test.TapAt(strip, strip.Spot(3))
+	if strip.Chosen() != 0 || s.Get(draft.RestingEquation) != string(energy.MifflinStJeor) {
+		t.Error("an equation is chosen beside a measured value")
+	}
+}
+
+func TestActivityLeadsToTheIntake(t *testing.T) {
 	_, screen, _ := shown(t, answers())
-	for _, o := range []*opening{
-		screen.energy.resting, screen.energy.activity, screen.energy.maintenance, screen.energy.target, screen.energy.rate,
-		screen.macros.proteinRow, screen.macros.fatRow, screen.macros.carbohydrateRow, screen.macros.fibreRow,
-	} {
+	var section string
+	var field draft.Field
+	screen.OnGo = func(to string, f draft.Field) { section, field = to, f }
+	widgettest.Press(t, "targets.to_activity")
+	if section != "intake" || field != draft.Activity {
+		t.Errorf("%s %s", section, field)
+	}
+}
+
+func TestChartFollowsThePlan(t *testing.T) {
+	s, screen, _ := shown(t, answers())
+	before := screen.course.panel.Said()
+	s.Set(draft.GoalBy, "2026-11-30")
+	after := screen.course.panel.Said()
+	if before.Date != "31 August 2026" || after.Date != "30 November 2026" {
+		t.Errorf("read %q, then %q", before.Date, after.Date)
+	}
+	widgettest.Press(t, "targets.table")
+	if !screen.course.panel.TableShown() {
+		t.Error("the table does not open")
+	}
+}
+
+func TestDerivationsOpenInPlace(t *testing.T) {
+	_, screen, w := shown(t, answers())
+	for _, o := range screen.openings() {
+		if o.Hidden || o == screen.goal.safe {
+			continue
+		}
 		closed := o.Size().Height
 		test.Tap(o.FocusTarget().(fyne.Tappable))
+		widgettest.Settle(w)
 		if !o.Open() || o.Size().Height < closed+40 {
-			t.Errorf("%s: open %v, %v high", o.Label(), o.Open(), o.Size().Height)
+			t.Errorf("%s: open %v, %v high, was %v", o.Label(), o.Open(), o.Size().Height, closed)
 		}
+	}
+}
+
+func TestGoalsAreComparedAndTaken(t *testing.T) {
+	s, screen, w := shown(t, answers())
+	if !screen.compare.table.Hidden {
+		t.Fatal("a comparison with nothing kept")
+	}
+	test.Tap(screen.compare.keep)
+	s.SetAll(byEnergy.only("2000 kcal"))
+	widgettest.Settle(w)
+	cells := screen.compare.cells
+	if cells[0].values[0].Text() != "2000 kcal" || cells[1].values[0].Text() != "1896 kcal" || cells[1].title.Text() != "Goal A" {
+		t.Errorf("the plan says %s, the kept goal %s", cells[0].values[0].Text(), cells[1].values[0].Text())
+	}
+	if cells[2].take.Visible() && cells[2].buttons.Visible() {
+		t.Error("a column of nothing is shown")
+	}
+	widgettest.Press(t, "targets.goal_a.take")
+	if s.Get(draft.GoalBy) != "2026-08-31" || s.Get(draft.GoalEnergy) != "" {
+		t.Errorf("the goal is %v", snapshot(s.Get))
+	}
+	if cells[0].values[0].Text() != "1896 kcal" || cells[1].values[0].Text() != "2000 kcal" {
+		t.Error("what the plan had is lost")
+	}
+	widgettest.Press(t, "targets.goal_a.remove")
+	if !screen.compare.table.Hidden {
+		t.Error("the removed goal is still compared")
+	}
+}
+
+func TestKeptGoalsFollowTheClient(t *testing.T) {
+	s, screen, _ := shown(t, answers())
+	test.Tap(screen.compare.keep)
+	before := screen.compare.cells[1].values[0].Text()
+	s.Set(draft.Weight, "85 kg")
+	if after := screen.compare.cells[1].values[0].Text(); after == before {
+		t.Errorf("still %s for another weight", after)
+	}
+	test.Tap(screen.compare.keep)
+	s.Set(draft.GoalBy, "2026-12-31")
+	test.Tap(screen.compare.keep)
+	if len(screen.compare.kept) != mostScenarios || !screen.compare.keep.Hidden {
+		t.Errorf("%d goals are kept", len(screen.compare.kept))
+	}
+}
+
+// While it is hidden the section costs nothing; shown again it has caught up.
+func TestHiddenSectionCatchesUp(t *testing.T) {
+	s, screen, _ := shown(t, answers())
+	before := screen.course.target.Value()
+	screen.Object().Hide()
+	s.Set(draft.Weight, "95 kg")
+	if screen.course.target.Value() != before {
+		t.Error("it follows while it is hidden")
+	}
+	screen.Object().Show()
+	plan, _ := s.Plan()
+	if got, want := screen.course.target.Value(), s.Style().Energy(plan.Targets.Energy.Value); got != want {
+		t.Errorf("shown again it says %s, want %s", got, want)
+	}
+	screen.Object().Hide()
+	s.SetStyle(unit.Style{EnergyIn: unit.InKilojoules})
+	screen.Object().Show()
+	if got := screen.course.target.Value(); !strings.HasSuffix(got, "kJ") {
+		t.Errorf("after a change of units it says %s", got)
 	}
 }
 
@@ -159,9 +387,32 @@ func TestUnitsChangeWithThePractice(t *testing.T) {
 
 func TestNames(t *testing.T) {
 	shown(t, answers())
-	for _, field := range []draft.Field{draft.GoalKind, draft.GoalWeight, draft.GoalBy, draft.GoalEnergy, draft.Balance, draft.FatFloor, draft.Protein} {
-		if widgets.Named()["targets."+string(field)] == nil {
-			t.Errorf("nothing is named targets.%s", field)
+	for _, name := range []string{
+		"goal.kind", "goal.weight", "goal.by", "goal.per_week", "goal.kcal_per_day", "wish", "chart", "table", "resting_equation",
+		"measured_resting_kcal_per_day", "carb_fat_balance_percent", "fat_floor_percent", "fat_floor_g_per_kg", "protein_g_per_kg",
+		"protein_basis", "training", "carbohydrate_counted", "usual_fibre_g_per_day", "keep", "take", "take_other", "safe",
+	} {
+		if widgets.Named()["targets."+name] == nil {
+			t.Errorf("nothing is named targets.%s", name)
+		}
+	}
+}
+
+// Tab reaches the chart, the ways, the strip and the slider, and all that opens.
+func TestTabReachesTheSection(t *testing.T) {
+	_, _, w := shown(t, answers())
+	walked := widgettest.Walk(w.Canvas())
+	for _, name := range []string{
+		"chart", "table", "energy", "reached", "rate", "half", "holding", "static", "goal.kind", "goal.weight", "wish", "goal.by",
+		"carb_fat_balance_percent", "protein_set", "floor_set", "counting_set", "usual_set", "protein_row", "fibre_row",
+		"resting_equation", "resting", "measuring", "activity", "to_activity", "maintenance", "check", "check_other", "keep",
+	} {
+		found := false
+		for _, at := range walked {
+			found = found || at == "targets."+name
+		}
+		if !found {
+			t.Errorf("Tab does not reach targets.%s", name)
 		}
 	}
 }
@@ -169,7 +420,7 @@ func TestNames(t *testing.T) {
 func TestFitsANarrowWindow(t *testing.T) {
 	for name, form := range galleryForms() {
 		_, screen, _ := shown(t, form)
-		if got := screen.Object().MinSize().Width; got > 700 {
+		if got := screen.Object().MinSize().Width; got > widgettest.NarrowWidth {
 			t.Errorf("%s needs a width of %v", name, got)
 		}
 	}

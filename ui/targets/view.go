@@ -5,6 +5,7 @@ import (
 	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
 	"handbreadth/domain/unit"
+	"handbreadth/ui/chart"
 	"handbreadth/ui/draft"
 )
 
@@ -20,20 +21,19 @@ const (
 
 // row is a number as the section tells it, with how it came about.
 type row struct {
+	Label string // "" leaves the label as it is
 	Value string // "1884 kcal"
 	Note  string // "likely 1640 to 2130"
 	Steps []derive.Step
 }
 
-// fix is a change of the form that one button makes.
+// shown reports whether the row has something to say.
+func (r row) shown() bool { return r.Value != "" }
+
+// fix is a change of the form that one button makes, in one step.
 type fix struct {
 	Label   string
-	Changes []change
-}
-
-type change struct {
-	Field draft.Field
-	Text  string
+	Changes map[draft.Field]string
 }
 
 // view is everything that the section shows beside what was typed.
@@ -42,21 +42,21 @@ type view struct {
 	// Lead says why there is no target, or that it is held; "" where it is open.
 	Lead string
 	Way  way // where the lead is answered
+	// Rescue brings a wish that is referred for its own sake back inside the
+	// guards; it names no figure. Empty where there is nothing to bring back.
+	Rescue fix
 
-	NamesWeight bool // weight and date make sense for the goal
-	Goal        goalWords
+	Goal    goalView
+	Outcome outcome
+	// Course is what the chart shows; HasCourse is false where there is none.
+	Course    chart.Course
+	HasCourse bool
 
-	HasMaintenance                 bool
-	Resting, Activity, Maintenance row
-	Target                         row
-	Step                           string // what leads to the target: "− 339 kcal = target energy"
+	HasMaintenance bool
+	Energy         energyView
 
-	HasTargets                        bool
-	Protein, Fat, Carbohydrate, Fibre row
-	Grams                             [3]unit.Gram // protein, fat, carbohydrate
-	ProteinInForce                    string       // "1.2 by situation"
-	ProteinWhy                        string
-	Balance                           balance
+	HasTargets bool
+	Macros     macroView
 }
 
 // way leads to another section.
@@ -67,47 +67,35 @@ type way struct {
 }
 
 func look(s Source) view {
-	v := view{Step: "Target energy", NamesWeight: energy.GoalKind(s.Get(draft.GoalKind)) != energy.Maintain}
+	var v view
+	v.Goal = goalOf(s)
 	plan, planned := s.Plan()
 	if !planned {
-		v.State, v.Lead = waiting, waitingLead(s.Reading())
-		v.Way = wayToWant(s.Reading())
+		v.State, v.Lead, v.Way = waiting, waitingLead(s.Reading()), wayToWant(s.Reading())
 		return v
 	}
-	v.chain(plan, s.Style())
+	v.HasMaintenance, v.Energy = true, energyOf(plan, s.Style())
 	if plan.Gate.Referred() {
 		v.State, v.Lead = referred, referredLead(plan)
-		v.Way = wayToCause(plan.Gate.Refers[0])
+		v.Way, v.Rescue = wayToCause(plan.Gate.Refers[0]), rescue(plan)
 		return v
 	}
 	v.State = open
 	if plan.Gate.Held() {
-		v.State, v.Lead = held, heldLead(plan)
-		v.Way = wayToReason(plan)
+		v.State, v.Lead, v.Way = held, heldLead(plan), wayToReason(plan)
 	}
-	v.Goal = goalOf(plan, s.Style())
-	v.targets(plan, s.Style())
+	v.target(plan, s.Style())
 	return v
 }
 
-func (v *view) chain(p domain.Plan, style unit.Style) {
-	v.HasMaintenance = true
-	v.Resting = row{style.Energy(p.Resting.Value), likely(p.Resting.Low, p.Resting.High, style), p.Resting.Steps}
-	v.Activity = row{style.Number(float64(p.Activity.Value), 2), activityNote(p, style), p.Activity.Steps}
-	v.Maintenance = row{style.Energy(p.Maintenance.Value), likely(p.Maintenance.Low, p.Maintenance.High, style), p.Maintenance.Steps}
+// target tells what there is only where a plan has a target.
+func (v *view) target(p domain.Plan, style unit.Style) {
+	v.HasTargets = true
+	v.Course, v.HasCourse = chart.Of(p, style)
+	v.Goal.comesTo(p, style)
+	v.Outcome = outcomeOf(p, v.State, style)
+	v.Macros = macrosOf(p, style)
 }
 
-func (v *view) targets(p domain.Plan, style unit.Style) {
-	t := p.Targets
-	v.HasTargets = true
-	v.Target = row{style.Energy(t.Energy.Value), targetNote(p, v.State, style), t.Energy.Steps}
-	v.Step = stepWords(*p.Goal, style)
-	v.Protein = macroOf(t.Protein, t.Shares.Protein, proteinBand, style)
-	v.Fat = macroOf(t.Fat, t.Shares.Fat, fatBand, style)
-	v.Carbohydrate = macroOf(t.Carbohydrate, t.Shares.Carbohydrate, carbohydrateBand, style)
-	v.Fibre = row{style.Grams(t.Fibre.Value), fibreNote(style), t.Fibre.Steps}
-	v.Grams = [3]unit.Gram{t.Protein.Value, t.Fat.Value, t.Carbohydrate.Value}
-	v.ProteinWhy = "Protein: " + proteinWhy(t.Protein.Steps, style) + "."
-	v.ProteinInForce = style.Number(float64(t.ProteinPerKg), 1) + " by situation"
-	v.Balance = balanceOf(p, style)
-}
+// kindOf is the goal as chosen, which may be none yet.
+func kindOf(s Source) energy.GoalKind { return energy.GoalKind(s.Get(draft.GoalKind)) }

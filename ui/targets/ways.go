@@ -24,7 +24,7 @@ func wayToReason(p domain.Plan) way {
 // changed here.
 func wayToCause(f derive.Finding) way {
 	switch f.Code {
-	case "energy_very_low", "target_underweight":
+	case codeVeryLow, codeUnderweight:
 		return way{}
 	case "under_18":
 		return way{"See the birth date", sectionIntake, draft.Born}

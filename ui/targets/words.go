@@ -2,6 +2,7 @@ package targets
 
 import (
 	"math"
+	"slices"
 
 	"handbreadth/domain"
 	"handbreadth/domain/energy"
@@ -34,19 +35,6 @@ func rounded(e unit.Kilocalorie, style unit.Style) string {
 	return style.Number(math.Round(value/step)*step, 0)
 }
 
-func activityNote(p domain.Plan, style unit.Style) string {
-	span := style.Number(float64(p.Activity.Low), 2) + " to " + style.Number(float64(p.Activity.High), 2)
-	if p.Intake.Activity.PAL != 0 {
-		return "given as a number, likely " + span
-	}
-	for _, c := range energy.Classes() {
-		if c.Category == p.Intake.Activity.Category {
-			return lower(c.Name) + ", " + span
-		}
-	}
-	return span
-}
-
 // targetNote says how sure the target is, and whether it is held.
 func targetNote(p domain.Plan, s state, style unit.Style) string {
 	note := likely(p.Maintenance.Low+p.Goal.Change, p.Maintenance.High+p.Goal.Change, style)
@@ -73,6 +61,11 @@ func (s state) title() string {
 }
 
 func waitingLead(r draft.Reading) string {
+	for _, field := range goalFields {
+		if _, wrong := r.Problems[field]; wrong && len(r.Problems) == 1 {
+			return "The goal cannot be worked out as it stands; the goal below says why."
+		}
+	}
 	if len(r.Problems) > 0 {
 		return "An answer could not be read, so there are no targets yet. The sheet beside says which."
 	}
@@ -91,17 +84,23 @@ func wayToWant(r draft.Reading) way {
 // ownField reports whether a field can be filled in here.
 func ownField(field draft.Field) bool {
 	switch field {
-	case draft.GoalKind, draft.GoalWeight, draft.GoalBy, draft.GoalEnergy, draft.Balance, draft.FatFloor, draft.Protein:
+	case draft.Balance, draft.FatFloor, draft.FatFloorPerKg, draft.Protein, draft.ProteinBasis, draft.Counting,
+		draft.MeasuredResting, draft.RestingEquation, draft.UsualFibre:
 		return true
 	}
-	return false
+	return slices.Contains(goalFields, field)
 }
 
 func referredLead(p domain.Plan) string {
 	lead := "A referral comes first, so no target is set."
+	for _, f := range p.Findings {
+		if f.Code == codeOutOfReach {
+			return lead + " No energy brings this weight by then: the goal needs more time, or a weight nearer to the present one."
+		}
+	}
 	for _, f := range p.Gate.Refers {
-		if f.Code == "energy_very_low" || f.Code == "target_underweight" {
-			return lead + " A later date or a goal nearer to the present weight changes this."
+		if f.Code == codeVeryLow || f.Code == codeUnderweight {
+			return lead + " A later date, a slower rate or a goal nearer to the present weight changes this."
 		}
 	}
 	return lead

@@ -8,20 +8,22 @@ import (
 )
 
 // stripDrawing is what a strip looks like: a line for each value with its name,
-// its dot on the common scale and the value, and the band behind all dots.
+// its dot on the common scale and the value, and the band behind the dots.
 type stripDrawing struct {
 	title, caption *Text
-	band, in       *canvas.Rectangle // the band and the value in use
 	rows           []*stripRow
 }
 
-// stripRow is the line of one value.
+// stripRow is the line of one value. The band and the line of the value in use
+// run through it beside the dot, and leave the remark below free.
 type stripRow struct {
-	back             *canvas.Rectangle
-	label, text, why *Text
-	dot              *canvas.Circle
-	at               fyne.Position
-	size             fyne.Size
+	back              *canvas.Rectangle
+	band, left, right *canvas.Rectangle // the band and its edges
+	in                *canvas.Rectangle // the value in use
+	label, text, why  *Text
+	dot               *canvas.Circle
+	at                fyne.Position
+	size              fyne.Size
 }
 
 // The measures of a strip.
@@ -34,14 +36,14 @@ const (
 )
 
 func newStripDrawing(title string) *stripDrawing {
-	return &stripDrawing{title: NewText(title, Strong), caption: NewText("", Small), band: newBox(), in: newBox()}
+	return &stripDrawing{title: NewText(title, Strong), caption: NewText("", Small)}
 }
 
 // make makes as many lines as there are values.
 func (d *stripDrawing) make(n int) {
 	for len(d.rows) < n {
 		d.rows = append(d.rows, &stripRow{
-			back: newBox(), label: NewText("", Body), text: NewLine("", Body),
+			back: newBox(), band: newBox(), left: newBox(), right: newBox(), in: newBox(), label: NewText("", Body), text: NewLine("", Body),
 			why: NewText("", Small), dot: canvas.NewCircle(nothing),
 		})
 	}
@@ -51,11 +53,7 @@ func (d *stripDrawing) make(n int) {
 func (d *stripDrawing) parts() []fyne.CanvasObject {
 	parts := []fyne.CanvasObject{d.title, d.caption}
 	for _, r := range d.rows {
-		parts = append(parts, r.back)
-	}
-	parts = append(parts, d.band, d.in)
-	for _, r := range d.rows {
-		parts = append(parts, r.label, r.text, r.why, r.dot)
+		parts = append(parts, r.back, r.band, r.left, r.right, r.in, r.label, r.text, r.why, r.dot)
 	}
 	return parts
 }
@@ -84,7 +82,8 @@ func (d *stripDrawing) arrange(s *DotStrip, width float32, set bool) float32 {
 	for i, r := range d.rows {
 		height := r.height(from, width)
 		if set {
-			r.set(y, width, height, from, to, s.x(s.values[i].Value, from, to), i == s.chosen)
+			r.set(y, width, height, from)
+			r.setScale(s, i, from, to)
 		}
 		y += height
 	}
@@ -95,7 +94,7 @@ func (d *stripDrawing) arrange(s *DotStrip, width float32, set bool) float32 {
 	if set {
 		place(d.title, 0, 0, width, max(0, top-theme.Half))
 		place(d.caption, 0, y+theme.Half, width, caption)
-		d.placeBand(s, from, to, top, y)
+		d.placeRing(s, top, width, y)
 	}
 	if caption > 0 {
 		y += theme.Half + caption
@@ -103,18 +102,14 @@ func (d *stripDrawing) arrange(s *DotStrip, width float32, set bool) float32 {
 	return y
 }
 
-func (d *stripDrawing) placeBand(s *DotStrip, from, to, top, bottom float32) {
-	d.band.Hidden, d.in.Hidden = s.high <= s.low, s.chosen < 0
-	left, right := s.x(s.low, from, to), s.x(s.high, from, to)
-	place(d.band, left, top, right-left, bottom-top)
-	if s.chosen >= 0 {
-		at := s.x(s.values[s.chosen].Value, from, to)
-		place(d.in, at-0.5, top, 1, bottom-top)
-		r := d.rows[s.chosen]
-		setRing(s.ring, s.focused, r.at.X+ringGap, r.at.Y+ringGap, r.size.Width-2*ringGap, r.size.Height-2*ringGap)
-	} else {
-		setRing(s.ring, s.focused, 0, top, to, bottom-top)
+// placeRing lays the ring round the line of the value in use, or round all.
+func (d *stripDrawing) placeRing(s *DotStrip, top, width, bottom float32) {
+	if s.chosen < 0 {
+		setRing(s.ring, s.focused, ringGap, top, width-2*ringGap, bottom-top)
+		return
 	}
+	r := d.rows[s.chosen]
+	setRing(s.ring, s.focused, r.at.X+ringGap, r.at.Y+ringGap, r.size.Width-2*ringGap, r.size.Height-2*ringGap)
 }
 
 // x returns where a value lies on the scale, which holds all values and the band.
@@ -141,7 +136,7 @@ func (r *stripRow) height(from, width float32) float32 {
 	return max(height+2*stripPad, theme.Target)
 }
 
-func (r *stripRow) set(y, width, height, from, to, at float32, inUse bool) {
+func (r *stripRow) set(y, width, height, from float32) {
 	r.at, r.size = fyne.NewPos(0, y), fyne.NewSize(width, height)
 	place(r.back, 0, y, width, height)
 	labelWidth := from - theme.Unit - theme.Two
@@ -150,10 +145,28 @@ func (r *stripRow) set(y, width, height, from, to, at float32, inUse bool) {
 	text := r.text.MinSize()
 	place(r.text, width-theme.Unit-text.Width, y+stripPad, text.Width, text.Height)
 	place(r.why, theme.Unit, y+stripPad+labelHeight, width-2*theme.Unit, r.why.HeightFor(width-2*theme.Unit))
+}
+
+// setScale places what stands on the scale.
+func (r *stripRow) setScale(s *DotStrip, index int, from, to float32) {
+	y, height := r.at.Y, r.size.Height
+	if r.why.Text() != "" {
+		height = r.why.Position().Y - y
+	}
+	left, right := s.x(s.low, from, to), s.x(s.high, from, to)
+	r.band.Hidden = s.high <= s.low
+	r.left.Hidden, r.right.Hidden, r.in.Hidden = r.band.Hidden, r.band.Hidden, s.chosen < 0
+	place(r.band, left, y, right-left, height)
+	place(r.left, left, y, 1, height)
+	place(r.right, right-1, y, 1, height)
+	if s.chosen >= 0 {
+		place(r.in, s.x(s.values[s.chosen].Value, from, to)-0.5, y, 1, height)
+	}
 	size := stripDot
-	if inUse {
+	if index == s.chosen {
 		size = stripInUse
 	}
+	at := s.x(s.values[index].Value, from, to)
 	place(r.dot, at-size/2, y+stripPad+(r.text.lineHeight()-size)/2, size, size)
 }
 
@@ -172,8 +185,6 @@ func (d *stripDrawing) paint(s *DotStrip) {
 	d.say(s)
 	d.title.Hidden = d.title.Text() == ""
 	d.caption.Hidden = d.caption.Text() == ""
-	d.band.FillColor, d.band.StrokeColor, d.band.StrokeWidth = theme.Colour(theme.Tint), theme.Colour(theme.Edge), 1
-	d.in.FillColor = theme.Colour(theme.Spruce)
 	for i, r := range d.rows {
 		v := s.values[i]
 		r.paint(v, i == s.chosen, s.hovered && i == s.over && !v.Closed && !s.Disabled())
@@ -185,6 +196,8 @@ func (r *stripRow) paint(v StripValue, inUse, hovered bool) {
 	if hovered {
 		r.back.FillColor = theme.Colour(theme.Hover)
 	}
+	r.band.FillColor, r.in.FillColor = theme.Colour(theme.Tint), theme.Colour(theme.Spruce)
+	r.left.FillColor, r.right.FillColor = theme.Colour(theme.Edge), theme.Colour(theme.Edge)
 	style, ink := Body, theme.Colour(theme.Ink)
 	if inUse {
 		style, ink = Strong, theme.Colour(theme.Spruce)

@@ -91,7 +91,7 @@ func TestDotsLieOnOneScale(t *testing.T) {
 			t.Errorf("%s lies at %v, want %v", v.Label, got, want)
 		}
 	}
-	band := s.draw.band
+	band := s.draw.rows[3].band
 	if left, want := band.Position().X, middle(0)+perUnit*(1345-1494); left < want-0.5 || left > want+0.5 {
 		t.Errorf("the band begins at %v, want %v", left, want)
 	}
