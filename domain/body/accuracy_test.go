@@ -44,6 +44,10 @@ func (f full) step(m *model, intake, h float64) full {
 	return f.plus(a, h/6).plus(b, h/3).plus(c, h/3).plus(d, h/6)
 }
 
+// leftModel is so little fat that no adult lives with it: the course has left
+// what the model describes, and stops at [leastTissue] where the equations go on.
+const leftModel = 1 // kg
+
 func TestCourseStaysWithinAGram(t *testing.T) {
 	worst := 0.0
 	rapid.Check(t, func(t *rapid.T) {
@@ -60,6 +64,9 @@ func TestCourseStaysWithinAGram(t *testing.T) {
 			for range p.Days {
 				for range 100 {
 					fine = fine.step(&m, kilojoules(p.Energy), 0.01)
+				}
+				if fine.fat < leftModel {
+					return
 				}
 				day++
 				off := math.Max(math.Abs(float64(course[day].Weight)-fine.weight(&m)), math.Abs(float64(course[day].LeanMass)-fine.lean))

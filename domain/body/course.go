@@ -85,7 +85,7 @@ func (p *span) weights(into []float64) state {
 	for int(k.day) < days {
 		next := p.advance(k, days)
 		into[int(next.day)] = p.weight(next.state)
-		if k.day >= swiftOver {
+		if k.day >= swiftOver && min(k.state.fat, next.state.fat) > curved {
 			p.smooth(into, k, next)
 		} else {
 			for day := int(k.day) + 1; day < int(next.day); day++ {
@@ -96,6 +96,9 @@ func (p *span) weights(into []float64) state {
 	}
 	return k.state
 }
+
+// curved is the fat below which the Forbes curve bends too much for smooth.
+const curved = 5 // kg
 
 // smooth fills in the days between two knots where only tissue still moves: by
 // the cubic that has the weights and slopes of both.
