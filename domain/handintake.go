@@ -36,7 +36,7 @@ const (
 	FieldPalmLength  = "hand.palm_length"
 	FieldHandLength  = "hand.hand_length"
 	FieldWeighed     = "hand.weighed" // and a point and the key of the measure
-	FieldHand        = "hand." // and the field of its basket
+	FieldHand        = "hand."        // and the field of its basket
 	FieldWishes      = "meal_wishes"
 	FieldMealSizes   = "meal_sizes"
 )

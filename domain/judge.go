@@ -46,7 +46,7 @@ func broughtFibre(t *Targets) unit.Gram {
 	return max(t.Fibre.Value, t.Allotment.Brings.Fibre)
 }
 
-func findings(p Plan, outcome energy.Outcome, t *Targets) []derive.Finding {
+func findings(p Plan, outcome energy.Outcome, t *Targets, c course) []derive.Finding {
 	in := p.Intake
 	facts := screen.Facts{
 		Age: p.Age, Sex: in.Client.EquationSex, BMI: p.BMI.Value,
@@ -58,8 +58,27 @@ func findings(p Plan, outcome energy.Outcome, t *Targets) []derive.Finding {
 		MeasuresFar: t.Allotment.Distance.Far, MeasuresUnderFloor: t.Allotment.Distance.UnderFloor,
 		MealsWished: len(in.Hand.Wishes) > 0, ProteinLimited: t.ProteinLimited,
 	}
-	if in.Goal.Weight != 0 {
+	switch {
+	case in.Goal.Weight != 0:
 		facts.GoalBMI = unit.BMI(in.Goal.Weight, in.Height)
+	case outcome.WishedWeight != 0:
+		facts.GoalBMI = unit.BMI(outcome.WishedWeight, in.Height)
+	case outcome.Lowers() && p.BMI.Value >= screen.UnderweightBMI:
+		facts.DaysToUnderweight = c.daysToUnderweight(in.Height, outcome.Target.Value)
 	}
 	return screen.Findings(in.Screening, facts)
+}
+
+// farthestLook is how far a deficit without a goal weight is followed: half a
+// year; visits come sooner. Common practice, no source.
+const farthestLook = 182 // days
+
+// daysToUnderweight returns the day on which an energy brings the weight under a
+// body mass index of 18.5, and 0 where it does not within half a year.
+func (c course) daysToUnderweight(height unit.Centimetre, target unit.Kilocalorie) unit.Day {
+	days, reached := c.DaysTo(unit.WeightAtBMI(screen.UnderweightBMI, height), target)
+	if !reached || days > farthestLook {
+		return 0
+	}
+	return unit.Day(max(days, 1))
 }

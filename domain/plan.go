@@ -60,7 +60,7 @@ func NewPlan(in Intake) (Plan, error) {
 	}
 	p.OutOfReach = outcome.OutOfReach
 	targets := newTargets(p, outcome)
-	p.Findings = findings(p, outcome, targets)
+	p.Findings = findings(p, outcome, targets, course)
 	p.Gate = screen.Judge(p.Findings, asked(p, outcome, targets), in.Reasons)
 	if p.Gate.Referred() {
 		p.Findings = screen.WithoutFigures(p.Findings)

@@ -202,7 +202,7 @@ func randomScreening(d draws, in *Intake) {
 // no reason lifts among them.
 var reasonable = append([]string{
 	screen.NotAskedCode, "energy_low", "energy_very_low", "rate_fast", "older_adult", "energy_availability_low",
-	"target_underweight", "underweight_now", "under_18", "refeeding_risk",
+	"target_underweight", "course_underweight", "underweight_now", "under_18", "refeeding_risk",
 }, questionCodes()...)
 
 func questionCodes() []string {

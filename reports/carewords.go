@@ -31,6 +31,7 @@ var careWords = map[string]string{
 	"gallstones":                        "Go slowly, and have some fat at each meal. If you get a sharp pain in your belly, see a doctor.",
 	"gut_narrowing":                     "Some foods can get stuck. Cook your vegetables until soft, and ask your care team how much fibre is right for you.",
 	"underweight_now":                   "Eat more step by step. Your doctor should know of this plan.",
+	"course_underweight":                "Do not weigh less than we agreed. We will look at your weight together.",
 	"energy_low":                        "This is not much food. Keep to it only as long as we agreed. If you feel faint or weak, call us.",
 	"energy_very_low":                   "This is very little food. Your doctor must know of it. If you feel faint or weak, stop and call.",
 	"energy_availability_low":           "Your body may need more food for the sport you do. Tell us if you feel worn out.",

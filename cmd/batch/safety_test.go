@@ -199,6 +199,7 @@ var computed = []struct {
 	{"older_adult", "held", []changes{lose, {"client.born": `"1961-03-02"`}}},
 	{"energy_availability_low", "held", []changes{lose, {"exercise_kcal_per_day": "700"}}},
 	{"refeeding_not_asked", "held", []changes{maintain, {"scored": `{"days_of_little_food":6}`}}},
+	{"course_underweight", "held", []changes{{"weight": `"56 kg"`, "goal": `{"kind":"lose"}`}}},
 	{"unexplained_loss", "held", []changes{maintain, {"scored": `{"mst":2}`}}},
 	{"pregnant_or_breastfeeding", "held", []changes{maintain, {"reproduction": `{"breastfeeding":"second_half_year"}`}}},
 }

@@ -16,9 +16,12 @@ type Facts struct {
 	Sex     energy.Sex
 	BMI     unit.KilogramPerSquareMetre
 	GoalBMI unit.KilogramPerSquareMetre // 0: no goal weight named
-	Goal    energy.GoalKind
-	Outcome energy.Outcome
-	Resting unit.Kilocalorie
+	// DaysToUnderweight is when a deficit without a goal weight brings BMI under
+	// 18.5; 0: not within half a year.
+	DaysToUnderweight unit.Day
+	Goal              energy.GoalKind
+	Outcome           energy.Outcome
+	Resting           unit.Kilocalorie
 	// Carbohydrate is available (digestible) carbohydrate a day, after floor and
 	// balance; LeastCarbohydrate is asked for in pregnancy and while
 	// breastfeeding, 0: none.

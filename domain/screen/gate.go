@@ -60,7 +60,7 @@ func Judge(findings []derive.Finding, asked derive.Scope, reasons Reasons) Gate 
 }
 
 // computedHolds are the holds that come of figures, not of a question alone.
-var computedHolds = []string{NotAskedCode, energyLow, rateFast, olderAdult, availabilityLow, refeedingUnsure}
+var computedHolds = []string{NotAskedCode, energyLow, rateFast, olderAdult, availabilityLow, refeedingUnsure, courseUnderweight}
 
 // HoldCodes lists the codes of the findings that can hold something, the
 // computed ones first: those for which a reason can be recorded.

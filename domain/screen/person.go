@@ -2,6 +2,7 @@ package screen
 
 import (
 	"fmt"
+	"math"
 
 	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
@@ -51,12 +52,22 @@ func olderAndObese(f Facts) string {
 	return fmt.Sprintf("65 or over, and this deficit is over 500 kcal a day: a target of %.0f kcal keeps to it and protects muscle; protein at 1.0-1.2 g/kg or more, and strength exercise.", float64(wish))
 }
 
+// courseUnderweight is the finding of a deficit that leads under a BMI of 18.5.
+const courseUnderweight = "course_underweight"
+
 func fromWeight(f Facts) []derive.Finding {
 	var found []derive.Finding
 	if f.GoalBMI != 0 && f.GoalBMI < UnderweightBMI {
 		found = append(found, derive.Finding{
 			Code: "target_underweight", Level: derive.Refer, Scope: plan | anyComparison,
 			Text: fmt.Sprintf("The goal weight gives a BMI of %.2f, under 18.5: no plan is made for it.", float64(f.GoalBMI)), Source: whoUnderweight,
+		})
+	}
+	if f.DaysToUnderweight > 0 {
+		found = append(found, derive.Finding{
+			Code: courseUnderweight, Level: derive.Hold, Scope: deficit | anyComparison,
+			Text:   fmt.Sprintf("Kept up, this deficit leads under a BMI of 18.5 in about %.0f weeks: name a goal weight, so that the plan ends before.", math.Ceil(float64(f.DaysToUnderweight)/7)),
+			Source: whoUnderweight,
 		})
 	}
 	if f.BMI >= UnderweightBMI {

@@ -22,7 +22,8 @@ func anyFacts(t *rapid.T) Facts {
 			Target: derive.Exact(unit.Kilocalorie(amount("target", 300, 4000))), Change: unit.Kilocalorie(amount("change", -1500, 1500)),
 			TooFast: rapid.Bool().Draw(t, "too fast"),
 		},
-		Resting: 1500, Carbohydrate: unit.Gram(amount("carbohydrate", 0, 400)),
+		DaysToUnderweight: unit.Day(rapid.SampledFrom([]float64{0, 90}).Draw(t, "days to underweight")),
+		Resting:           1500, Carbohydrate: unit.Gram(amount("carbohydrate", 0, 400)),
 		LeastCarbohydrate: rapid.SampledFrom([]unit.Gram{0, 175, 210}).Draw(t, "least"),
 		Fibre:             unit.Gram(amount("fibre", 5, 50)), UsualFibre: unit.Gram(rapid.SampledFrom([]float64{0, 10, 30}).Draw(t, "usual")),
 		Exercise: unit.Kilocalorie(rapid.SampledFrom([]float64{0, 400}).Draw(t, "exercise")),
@@ -151,6 +152,7 @@ func TestReferredFindingsTellNoFigureOfTheTarget(t *testing.T) {
 		other.Outcome.Target.Value += 7
 		other.Outcome.Change += 3
 		other.Outcome.SafeEnergy += 11
+		other.DaysToUnderweight *= 1.2
 		other.Carbohydrate += 2
 		other.Fibre += 4
 		other.Availability = Availability(AvailabilityInput{other.Outcome.Target.Value, f.Exercise, 50, f.BMI})
@@ -182,6 +184,7 @@ func TestEveryHoldCodeCanHold(t *testing.T) {
 	low, old, little := losing(), adult(), adult()
 	low.Outcome.Target.Value, low.Outcome.TooFast = 1400, true
 	low.Availability = EnergyAvailability(1400, 200, 50)
+	low.DaysToUnderweight = 60
 	old.Age = 70
 	little.Scored.DaysOfLittle = days(7)
 	for _, f := range []Facts{low, old, little} {

@@ -14,6 +14,7 @@ type saying struct {
 var withoutFigures = map[saying]string{
 	{"energy_very_low", derive.Refer}:          "What is asked for comes to under 800 kcal a day, which belongs in clinical care.",
 	{energyLow, derive.Hold}:                   "What is asked for comes to less than the least energy of a plan outside clinical care.",
+	{courseUnderweight, derive.Hold}:           "Kept up, what is asked for leads under a BMI of 18.5: name a goal weight, so that the plan ends before.",
 	{rateFast, derive.Hold}:                    "The loss that is asked for is over 1 % of weight or over 1 kg a week.",
 	{availabilityLow, derive.Hold}:             "What is asked for leaves under 30 kcal for each kilogram of fat-free mass: periods, bone and recovery can suffer.",
 	{"deficit_large", derive.Caution}:          "What is asked for is over the customary deficit of 1000 kcal a day.",

@@ -146,6 +146,8 @@ func TestComputedFindingsAtTheirEdges(t *testing.T) {
 		{"goal BMI 18.4", "target_underweight", func(f *Facts) { f.GoalBMI = 18.4 }, "refer plan"},
 		{"goal BMI 18.5", "target_underweight", func(f *Facts) { f.GoalBMI = 18.5 }, ""},
 		{"no goal weight", "target_underweight", func(f *Facts) {}, ""},
+		{"an open deficit that ends under 18.5", "course_underweight", func(f *Facts) { f.DaysToUnderweight = 90 }, "hold deficit"},
+		{"an open deficit that does not", "course_underweight", func(f *Facts) {}, ""},
 		{"BMI 18.4", "underweight_now", func(f *Facts) { f.BMI = 18.4 }, "refer deficit"},
 		{"BMI 18.4, gaining", "underweight_now", func(f *Facts) { f.BMI = 18.4; lowers(f, 2300, 300) }, "refer deficit; caution "},
 		{"BMI 18.5", "underweight_now", func(f *Facts) { f.BMI = 18.5 }, ""},
