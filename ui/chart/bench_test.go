@@ -37,6 +37,19 @@ func BenchmarkPaint(b *testing.B) {
 	}
 }
 
+// BenchmarkSpark is a change of the plan in the running sheet.
+func BenchmarkSpark(b *testing.B) {
+	program(b)
+	s := NewSpark()
+	_, one := planned(b, goals()["lose"], unit.Style{})
+	_, other := planned(b, goals()["slow"], unit.Style{})
+	shown(b, container.NewVBox(s), 288, 60)
+	for i := 0; b.Loop(); i++ {
+		s.SetCourse([]Course{one, other}[i%2])
+		s.paint(576, 88)
+	}
+}
+
 // BenchmarkReadADay is what a movement of the pointer costs.
 func BenchmarkReadADay(b *testing.B) {
 	program(b)

@@ -16,6 +16,10 @@ type Words struct {
 	Static   string // "66.5 kg"; "" where there is nothing to compare with
 }
 
+// Summary returns what the course says of the day that matters most: when the goal
+// is reached, else the last.
+func (c Course) Summary(style unit.Style) Words { return c.Say(c.end(), style) }
+
 // Say returns what the course says of a day.
 func (c Course) Say(day int, style unit.Style) Words {
 	day = min(max(day, 0), c.last())

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"handbreadth/domain/unit"
+	"handbreadth/ui/chart"
 	"handbreadth/ui/draft"
 	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
@@ -27,6 +28,10 @@ type body struct {
 	heldBy                       *fyne.Container
 	energy                       *fyne.Container
 
+	expected *opening
+	spark    *chart.Spark
+	course   *fyne.Container
+
 	bar           *widgets.MacroBar
 	fibre, shares *opening
 	macros        *fyne.Container
@@ -43,11 +48,12 @@ func newBody(style unit.Style, goTo func(action), changed func()) *body {
 	b.startRow = widgets.InsetSides(0, theme.Half, 0, 0, widgets.Row(b.start))
 	b.top = widgets.Column(b.title, b.lead, b.startRow)
 	b.buildEnergy(style, changed)
+	b.buildCourse(style, changed)
 	b.buildMacros(style, changed)
 	b.day = newDayFigures(style, changed)
 	b.wants = newWantList(goTo)
 	b.findings = newFindingList(goTo, changed)
-	b.object = widgets.ColumnGap(theme.Three, b.top, b.energy, b.wants.object, b.macros, b.day.object, b.findings.object)
+	b.object = widgets.ColumnGap(theme.Three, b.top, b.energy, b.course, b.wants.object, b.macros, b.day.object, b.findings.object)
 	return b
 }
 
@@ -61,6 +67,12 @@ func (b *body) buildEnergy(style unit.Style, changed func()) {
 	b.reason = widgets.Name(widgets.NewQuietButton("", b.onHeld), "sheet.held")
 	b.heldBy = widgets.InsetSides(0, theme.Unit, 0, theme.Unit, widgets.Column(held, widgets.Row(b.reason)))
 	b.energy = widgets.ColumnGap(theme.Half, b.target, b.aside, b.heldBy, b.maintenance, b.resting)
+}
+
+func (b *body) buildCourse(style unit.Style, changed func()) {
+	b.expected = newOpening("sheet.expected", "Expected weight", style, changed)
+	b.spark = chart.NewSpark()
+	b.course = widgets.ColumnGap(theme.Half, b.expected, b.spark)
 }
 
 func (b *body) buildMacros(style unit.Style, changed func()) {
@@ -90,10 +102,20 @@ func (b *body) show(v view) {
 	b.heldBy.Hidden = v.State != held
 	b.reason.SetText(v.Held.Label)
 
+	b.showCourse(v)
 	b.showMacros(v)
 	b.day.show(v)
 	b.wants.set(v.wantsShown())
 	b.findings.set(v.Groups)
+}
+
+func (b *body) showCourse(v view) {
+	b.course.Hidden = v.Expected.Value == ""
+	if b.course.Hidden {
+		return
+	}
+	b.expected.set(v.Expected)
+	b.spark.SetCourse(v.Course)
 }
 
 func (b *body) showMacros(v view) {
@@ -101,7 +123,7 @@ func (b *body) showMacros(v view) {
 	if v.Targets == nil {
 		return
 	}
-	b.bar.SetGrams(v.Targets.Protein.Value, v.Targets.Fat.Value, v.Targets.Carbohydrate.Value)
+	b.bar.SetDay(v.Targets.Protein.Value, v.Targets.Fat.Value, v.Targets.Carbohydrate.Value, v.Targets.Shares)
 	b.fibre.set(v.Fibre)
 	b.shares.set(figure{Value: gramsHow, Steps: joined(v.Protein.Steps, v.Fat.Steps, v.Carbohydrate.Steps)})
 }

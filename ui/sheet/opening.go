@@ -11,12 +11,14 @@ import (
 type opening struct {
 	*widgets.Disclosure
 	steps   []derive.Step
+	more    *widgets.Text
 	changed func()
 }
 
 // newOpening returns a closed number; changed is told when it opens or closes.
 func newOpening(name, label string, style unit.Style, changed func()) *opening {
 	o := &opening{Disclosure: widgets.Name(widgets.NewDisclosure(label, style), name), changed: changed}
+	o.more = widgets.NewText("", widgets.Small)
 	o.OnToggled = o.toggled
 	return o
 }
@@ -29,14 +31,25 @@ func (o *opening) set(f figure) {
 	}
 	o.SetValue(value, f.Note)
 	o.steps = f.Steps
+	o.more.SetText(f.More)
 	if o.Open() {
-		o.SetSteps(f.Steps)
+		o.showSteps()
 	}
+}
+
+// showSteps makes the derivation, with what other ways say below it.
+func (o *opening) showSteps() {
+	o.SetSteps(o.steps)
+	if o.more.Text() == "" {
+		o.SetMore(nil)
+		return
+	}
+	o.SetMore(o.more)
 }
 
 func (o *opening) toggled(open bool) {
 	if open {
-		o.SetSteps(o.steps)
+		o.showSteps()
 	}
 	o.changed()
 }

@@ -52,6 +52,27 @@ func TestOpenDerivationFollows(t *testing.T) {
 	}
 }
 
+func TestSparkFollowsTheCourse(t *testing.T) {
+	s, screen := shown(t, answers())
+	before := len(screen.body.spark.Course().Bands)
+	s.Set(draft.GoalBy, "2026-12-31")
+	if after := len(screen.body.spark.Course().Bands); after <= before || screen.body.course.Hidden {
+		t.Errorf("a later date leaves %d days, was %d", after, before)
+	}
+	s.Set("screening.type_1_diabetes", draft.AnswerYes)
+	if !screen.body.course.Hidden {
+		t.Error("a referred plan shows a course")
+	}
+}
+
+func TestOtherEquationsStandBelowTheDerivation(t *testing.T) {
+	_, screen := shown(t, answers())
+	test.Tap(screen.body.resting.FocusTarget().(fyne.Tappable))
+	if more := screen.body.resting.more; more.Text() == "" || more.Size().Height < 30 {
+		t.Errorf("%q is %v", more.Text(), more.Size())
+	}
+}
+
 func TestReferralTakesTheTargetAway(t *testing.T) {
 	s, screen := shown(t, answers())
 	s.Set("screening.type_1_diabetes", draft.AnswerYes)

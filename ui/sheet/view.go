@@ -2,10 +2,12 @@ package sheet
 
 import (
 	"handbreadth/domain"
+	composition "handbreadth/domain/body"
 	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
 	"handbreadth/domain/hand"
 	"handbreadth/domain/unit"
+	"handbreadth/ui/chart"
 	"handbreadth/ui/draft"
 )
 
@@ -34,6 +36,7 @@ type figure struct {
 	Value string // "1884 kcal"; "" where there is none yet
 	Note  string // "likely 1640 to 2130"
 	Steps []derive.Step
+	More  string // what other ways say to the same; may be empty
 }
 
 // view is everything that the sheet shows, in words and numbers.
@@ -46,6 +49,11 @@ type view struct {
 
 	Target, Resting, Maintenance figure
 	Aside                        string // "500 kcal under maintenance"
+	// Expected is the weight when the goal is reached, or at the end of the course;
+	// empty where there is no course.
+	Expected figure
+	When     string
+	Course   chart.Course
 	// Targets is nil where there is no target.
 	Targets                    *domain.Targets
 	Protein, Fat, Carbohydrate figure
@@ -74,7 +82,9 @@ func look(s Source) view {
 		v.State, v.Held = held, answerTo(plan.Gate.Holds[0], plan.Intake.Screening)
 	}
 	v.base(plan.Resting, plan.Activity, plan.Maintenance, s.Style())
+	v.Resting.More, v.Maintenance.More = otherEquations(plan, s.Style()), otherTotals(plan, s.Style())
 	v.targets(plan, s.Style())
+	v.course(plan, s.Style())
 	return v
 }
 
@@ -113,13 +123,25 @@ func (v *view) early(r draft.Reading, style unit.Style) {
 		return
 	}
 	in := r.Intake
-	resting := energy.Resting(in.RestingEquation, energy.RestingInput{
-		Sex: in.Client.EquationSex, Age: in.Age(), Weight: in.Weight, Height: in.Height,
-	})
+	resting := energy.Resting(in.RestingEquation, restingInput(in))
 	v.Resting = energyFigure(resting, style)
-	if usable(r, draft.Activity, draft.PAL) {
+	if usable(r, draft.Activity, draft.PAL, draft.Customary, draft.Day) {
 		level := in.Activity.Level()
-		v.base(resting, level, energy.Maintenance(resting, level), style)
+		v.base(resting, level, energy.WithReproduction(energy.Maintenance(resting, level), in.Reproduction), style)
+	}
+}
+
+// restingInput is what the equations need of an intake that is not a plan yet.
+func restingInput(in domain.Intake) energy.RestingInput {
+	figure := composition.Figure{
+		Sex: in.Client.EquationSex, Age: in.Age(), Weight: in.Weight, Height: in.Height,
+		Neck: in.Body.Neck, Waist: in.Body.Waist, Hip: in.Body.Hip, MeasuredFat: in.Body.Fat,
+	}
+	lean := composition.LeanMass(figure)
+	return energy.RestingInput{
+		Sex: figure.Sex, Age: figure.Age, Weight: figure.Weight, Height: figure.Height,
+		LeanMass: lean.Value, LeanError: (lean.High - lean.Low) / 2, LeanMeasured: composition.Fat(figure).Measured(),
+		Measured: in.MeasuredResting,
 	}
 }
 
@@ -158,6 +180,17 @@ func (v *view) targets(p domain.Plan, style unit.Style) {
 	v.Fibre = figure{Value: style.Grams(t.Fibre.Value), Steps: t.Fibre.Steps}
 	v.Day = t.Allotment.Day
 	v.DayWords = overMeals(p.Intake.MealsPerDay)
+}
+
+// course tells the expected weight of the day that matters most.
+func (v *view) course(p domain.Plan, style unit.Style) {
+	course, known := chart.Of(p, style)
+	if !known {
+		return
+	}
+	words := course.Summary(style)
+	v.Course, v.When = course, words.Date
+	v.Expected = figure{Value: words.Expected, Note: expectedNote(words), Steps: joined(p.Goal.MeanRate.Steps, p.Projection.Final.Steps, p.Projection.Holding.Steps)}
 }
 
 // wantsShown lists what the sheet asks for. Once there is a plan, the hold for

@@ -34,24 +34,59 @@ func TestStates(t *testing.T) {
 }
 
 // Mifflin-St Jeor by hand: 10 x 78 + 6.25 x 168 - 5 x 35 - 161 = 1494. Times
-// 1.6 = 2390.4, less 8 kg x 7716.17 kcal / 182 days = 339.17, gives 2051.2.
+// 1.6 = 2390.4. The target is the model's.
 func TestEnergyIsToldWithItsRange(t *testing.T) {
 	v := look(opened(answers()))
+	p, _ := opened(answers()).Plan()
+	style := unit.Style{}
 	for _, c := range []struct{ what, got, want string }{
 		{"resting", v.Resting.Value, "1494 kcal"},
 		{"resting range", v.Resting.Note, "likely 1340 to 1640"},
 		{"maintenance", v.Maintenance.Value, "2390 kcal"},
-		{"target", v.Target.Value, "2051 kcal"},
-		{"aside", v.Aside, "339 kcal under maintenance"},
+		{"target", v.Target.Value, style.Energy(p.Targets.Energy.Value)},
+		{"aside", v.Aside, style.Energy(p.Maintenance.Value-p.Targets.Energy.Value) + " under maintenance"},
 	} {
 		if c.got != c.want {
 			t.Errorf("%s: %q, want %q", c.what, c.got, c.want)
 		}
 	}
-	p, _ := opened(answers()).Plan()
 	low, high := p.Maintenance.Low+p.Goal.Change, p.Maintenance.High+p.Goal.Change
 	if want := fmt.Sprintf("likely %.0f to %.0f", round10(low), round10(high)); v.Target.Note != want {
 		t.Errorf("target range %q, want %q", v.Target.Note, want)
+	}
+}
+
+func TestExpectedWeightIsToldWithItsRange(t *testing.T) {
+	v := look(opened(answers()))
+	p, _ := opened(answers()).Plan()
+	band := p.Projection.Bands[p.Projection.Reached]
+	style := unit.Style{}
+	want := "31 August 2026; 8 in 10: " + style.Number(float64(band.Low), 1) + " to " + style.Weight(band.High)
+	if v.Expected.Value != "70 kg" || v.Expected.Note != want || len(v.Expected.Steps) == 0 {
+		t.Errorf("%q %q, want %q", v.Expected.Value, v.Expected.Note, want)
+	}
+	if len(v.Course.Bands) != len(p.Projection.Bands) {
+		t.Errorf("the line has %d days, the course %d", len(v.Course.Bands), len(p.Projection.Bands))
+	}
+	if v = look(opened(with("screening.type_1_diabetes", "yes"))); v.Expected.Value != "" || len(v.Course.Bands) > 0 {
+		t.Errorf("a referred plan expects %q", v.Expected.Value)
+	}
+}
+
+// The other equations that suit, and the other ways to total energy, stand below
+// the derivations.
+func TestOtherWaysAreTold(t *testing.T) {
+	v := look(opened(answers()))
+	for _, name := range []string{"Henry 2005, weight ", "Schofield (FAO/WHO/UNU) ", "Owen "} {
+		if !strings.Contains(v.Resting.More, name) {
+			t.Errorf("%q is not in %q", name, v.Resting.More)
+		}
+	}
+	if strings.Contains(v.Resting.More, "Mifflin") || strings.Contains(v.Resting.More, "Katch") {
+		t.Errorf("the one in use, or one that is not meant for the client, is in %q", v.Resting.More)
+	}
+	if !strings.Contains(v.Maintenance.More, "DRI 2005") || !strings.Contains(v.Maintenance.More, "DRI 2023") {
+		t.Errorf("%q", v.Maintenance.More)
 	}
 }
 
@@ -80,6 +115,28 @@ func TestFirstFiguresBeforeThePlan(t *testing.T) {
 	v = look(opened(with("weight", "", "goal.kind", "")))
 	if v.Resting.Value != "" {
 		t.Errorf("without weight: %q", v.Resting.Value)
+	}
+}
+
+// What is told before the plan is what the plan will tell.
+func TestFirstFiguresAreThePlans(t *testing.T) {
+	for _, form := range []draft.Form{
+		answers(), with("measured_resting_kcal_per_day", "1420"), with("resting_equation", "katch_mcardle"),
+		with("resting_equation", "cunningham_1980", "body.fat_percent", "31"), with("activity", "pal", "activity.pal", "1.7"),
+		with("goal.kind", "maintain", "reproduction.weeks", "20", "screening.pregnant_or_breastfeeding", "yes"),
+	} {
+		p, planned := opened(form).Plan()
+		if !planned {
+			t.Fatalf("no plan: %v", opened(form).Reading().Problems)
+		}
+		early := form.Clone()
+		delete(early, draft.GoalKind)
+		v := look(opened(early))
+		style := unit.Style{}
+		if v.Resting.Value != style.Energy(p.Resting.Value) || v.Maintenance.Value != style.Energy(p.Maintenance.Value) ||
+			v.Resting.Note != likely(p.Resting.Low, p.Resting.High, style) {
+			t.Errorf("%q %q %q, the plan says %v and %v", v.Resting.Value, v.Resting.Note, v.Maintenance.Value, p.Resting.Value, p.Maintenance.Value)
+		}
 	}
 }
 
@@ -189,6 +246,17 @@ func TestEveryFieldOfThePlanHasAName(t *testing.T) {
 	for _, field := range order {
 		if label := labelOf(field); label == string(field) {
 			t.Errorf("%s has no name", field)
+		}
+	}
+	if labelOf(draft.DayHours("desk")) != "Hours of the day" || labelOf("scored.must") != "A screening form" {
+		t.Error("hours or a score have no name")
+	}
+	for field, section := range map[draft.Field]string{
+		draft.FatFloorPerKg: "targets", draft.Counting: "targets", draft.RestingEquation: "targets", draft.GoalPerWeek: "intake",
+		draft.PregnantWeeks: "screening", draft.RecentLoss: "screening", "scored.scoff": "screening", draft.Waist: "intake",
+	} {
+		if got := sectionOf(field); got != section {
+			t.Errorf("%s is filled in under %q, want %q", field, got, section)
 		}
 	}
 	if labelOf(draft.Reason("lithium", draft.ReasonDate)) != "Reason for a hold" {

@@ -30,10 +30,17 @@ type want struct {
 var labels = map[draft.Field]string{
 	draft.Date: "Date of the visit", draft.Name: "Name", draft.Born: "Date of birth",
 	draft.Sex: "Sex for the equation", draft.Height: "Height", draft.Weight: "Weight",
-	draft.Activity: "Activity", draft.PAL: "Activity as a number", draft.GoalKind: "Goal",
-	draft.GoalWeight: "Goal weight", draft.GoalBy: "Goal date", draft.GoalEnergy: "Agreed energy",
-	draft.Meals: "Meals a day", draft.Pattern: "Eating pattern", draft.Avoid: "Foods to avoid",
-	draft.Balance: "Carbohydrate-fat balance", draft.FatFloor: "Fat floor", draft.Protein: "Protein",
+	draft.Neck: "Neck", draft.Waist: "Waist", draft.Hip: "Hip", draft.FatPercent: "Body fat", draft.Points: "Points for body mass index",
+	draft.MeasuredResting: "Measured resting energy", draft.RestingEquation: "Resting equation",
+	draft.Activity: "Activity", draft.PAL: "Activity as a number", draft.Customary: "Customary factor", draft.Day: "Hours of the day",
+	draft.Exercise: "Energy of training", draft.Training: "Training",
+	draft.GoalKind: "Goal", draft.GoalWeight: "Goal weight", draft.GoalBy: "Goal date", draft.GoalPerWeek: "Weekly rate", draft.GoalEnergy: "Agreed energy",
+	draft.Meals: "Meals a day", draft.Pattern: "Eating pattern", draft.Avoid: "Foods to avoid", draft.UsualFibre: "Fibre of a usual day",
+	draft.Balance: "Carbohydrate-fat balance", draft.FatFloor: "Fat floor", draft.FatFloorPerKg: "Fat floor for each kg",
+	draft.Protein: "Protein", draft.ProteinBasis: "Weight that protein is reckoned on", draft.Counting: "Carbohydrate counted",
+	draft.PregnantWeeks: "Weeks of pregnancy", draft.WeightBefore: "Weight before pregnancy", draft.Breastfeeding: "Breastfeeding",
+	draft.RecentLoss: "Recent loss of weight", draft.DaysOfLittle: "Days of little food",
+	draft.LowElectrolytes: "Blood tests", draft.AlcoholOrDrugs: "Alcohol or listed medicine",
 	draft.NextVisit: "Next visit",
 }
 
@@ -42,8 +49,13 @@ func labelOf(field draft.Field) string {
 	if label, ok := labels[field]; ok {
 		return label
 	}
-	if isReason(field) {
+	switch {
+	case isReason(field):
 		return "Reason for a hold"
+	case isHours(field):
+		return "Hours of the day"
+	case isScored(field):
+		return "A screening form"
 	}
 	return string(field)
 }
@@ -51,30 +63,39 @@ func labelOf(field draft.Field) string {
 // sectionOf returns the section in which a field is filled in.
 func sectionOf(field draft.Field) string {
 	switch field {
-	case draft.Balance, draft.FatFloor, draft.Protein:
+	case draft.Balance, draft.FatFloor, draft.FatFloorPerKg, draft.Protein, draft.ProteinBasis, draft.Counting, draft.RestingEquation:
 		return sectionTargets
+	case draft.PregnantWeeks, draft.WeightBefore, draft.Breastfeeding:
+		return sectionScreening
 	case draft.NextStep, draft.NextVisit:
 		return sectionHandout
 	}
-	if isReason(field) || isScreening(field) {
+	if isReason(field) || isScreening(field) || isScored(field) {
 		return sectionScreening
 	}
 	return sectionIntake
 }
 
 var (
+	hoursPrefix     = string(draft.DayHours(""))
+	scoredPrefix    = strings.TrimSuffix(string(draft.RecentLoss), "recent_loss_percent")
 	reasonPrefix    = strings.TrimSuffix(string(draft.Reason("", "")), ".")
 	screeningPrefix = string(draft.Screening(""))
 )
 
 func isReason(field draft.Field) bool    { return strings.HasPrefix(string(field), reasonPrefix) }
+func isHours(field draft.Field) bool     { return strings.HasPrefix(string(field), hoursPrefix) }
+func isScored(field draft.Field) bool    { return strings.HasPrefix(string(field), scoredPrefix) }
 func isScreening(field draft.Field) bool { return strings.HasPrefix(string(field), screeningPrefix) }
 
 // order is the order in which what is wrong is told: that of the form.
 var order = []draft.Field{
-	draft.Date, draft.Born, draft.Sex, draft.Height, draft.Weight, draft.Activity, draft.PAL,
-	draft.GoalKind, draft.GoalWeight, draft.GoalBy, draft.GoalEnergy, draft.Meals, draft.Pattern,
-	draft.Avoid, draft.Balance, draft.FatFloor, draft.Protein, draft.NextVisit,
+	draft.Date, draft.Born, draft.Sex, draft.Height, draft.Weight, draft.Neck, draft.Waist, draft.Hip, draft.FatPercent, draft.Points,
+	draft.MeasuredResting, draft.RestingEquation, draft.Activity, draft.PAL, draft.Customary, draft.Day, draft.Exercise, draft.Training,
+	draft.GoalKind, draft.GoalWeight, draft.GoalBy, draft.GoalPerWeek, draft.GoalEnergy, draft.Meals, draft.Pattern, draft.Avoid,
+	draft.UsualFibre, draft.Balance, draft.FatFloor, draft.FatFloorPerKg, draft.Protein, draft.ProteinBasis, draft.Counting,
+	draft.PregnantWeeks, draft.WeightBefore, draft.Breastfeeding, draft.RecentLoss, draft.DaysOfLittle, draft.LowElectrolytes,
+	draft.AlcoholOrDrugs, draft.NextVisit,
 }
 
 // wantsOf lists what could not be read, then what is missing, then the

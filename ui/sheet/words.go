@@ -3,11 +3,13 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"handbreadth/domain"
 	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
 	"handbreadth/domain/unit"
+	"handbreadth/ui/chart"
 )
 
 const (
@@ -82,6 +84,38 @@ func targetNote(p domain.Plan, style unit.Style) string {
 	}
 	m := p.Maintenance
 	return likely(m.Low+p.Goal.Change, m.High+p.Goal.Change, style)
+}
+
+// expectedNote tells when the weight is expected, and its range.
+func expectedNote(w chart.Words) string {
+	return w.Date + "; 8 in 10: " + w.Range
+}
+
+// otherEquations tells what the other equations that are meant for the client say
+// to resting energy.
+func otherEquations(p domain.Plan, style unit.Style) string {
+	var list []string
+	for _, c := range p.Equations {
+		if c.Worked && c.Suits && !c.Chosen {
+			list = append(list, c.Equation.Name+" "+style.Energy(c.Resting.Value))
+		}
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return "Other equations: " + strings.Join(list, "; ") + "."
+}
+
+// otherTotals tells what other published ways say to maintenance energy.
+func otherTotals(p domain.Plan, style unit.Style) string {
+	var list []string
+	for _, c := range p.CrossChecks {
+		list = append(list, c.Name+" "+style.Energy(c.Energy.Value))
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return "Other ways: " + strings.Join(list, "; ") + "."
 }
 
 // aside says where the target stands beside maintenance.

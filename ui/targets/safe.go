@@ -108,7 +108,6 @@ func rescue(p domain.Plan) fix {
 const (
 	codeVeryLow     = "energy_very_low"
 	codeUnderweight = "target_underweight"
-	codeOutOfReach  = "out_of_reach"
 )
 
 // goalFields are the fields that say the goal.

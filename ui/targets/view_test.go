@@ -313,8 +313,12 @@ func TestWishTooFastIsRescuedWithoutAFigure(t *testing.T) {
 	}
 }
 
-// A gain that no energy brings is no plan; the goal says so in its own words.
+// A loss that no energy brings is referred, a gain is no plan; both say so in
+// plain words.
 func TestImpossibleWishIsSaidInPlainWords(t *testing.T) {
+	if lead := look(opened(with("goal.by", "2026-03-05"))).Lead; !strings.Contains(lead, "No energy brings this weight by then") {
+		t.Errorf("8 kg in three days: %q", lead)
+	}
 	s := opened(with("goal.kind", "gain", "goal.weight", "120 kg", "goal.by", "2026-04-01"))
 	v := look(s)
 	if v.State != waiting || !strings.Contains(v.Lead, "goal") {

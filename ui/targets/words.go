@@ -93,10 +93,8 @@ func ownField(field draft.Field) bool {
 
 func referredLead(p domain.Plan) string {
 	lead := "A referral comes first, so no target is set."
-	for _, f := range p.Findings {
-		if f.Code == codeOutOfReach {
-			return lead + " No energy brings this weight by then: the goal needs more time, or a weight nearer to the present one."
-		}
+	if p.OutOfReach {
+		return lead + " No energy brings this weight by then: the goal needs more time, or a weight nearer to the present one."
 	}
 	for _, f := range p.Gate.Refers {
 		if f.Code == codeVeryLow || f.Code == codeUnderweight {

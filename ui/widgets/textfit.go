@@ -1,10 +1,14 @@
 package widgets
 
-import "strings"
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+)
 
 // textFit remembers how a text fits, since a layout asks for it many times over
 // and measuring letters is the dearest part of one. It is worked out anew when
-// the text, the way in which it is set, or the size of text changes.
+// the text, the way in which it is set, or the theme changes.
 type textFit struct {
 	of    fitKey
 	least float32 // the least width
@@ -17,7 +21,7 @@ type textFit struct {
 type fitKey struct {
 	text        string
 	style       TextStyle
-	size        float32
+	theme       fyne.Theme // its sizes and faces
 	single, cut bool
 }
 
@@ -33,8 +37,7 @@ const fitsKept = 4
 
 // fit returns the memory of a text as it is set now.
 func (t *Text) fit() *textFit {
-	size, _, _, _ := t.style.face()
-	key := fitKey{t.text, t.style, size, t.single, t.cut}
+	key := fitKey{t.text, t.style, fyne.CurrentApp().Settings().Theme(), t.single, t.cut}
 	if t.memo.of != key || t.memo.line == 0 {
 		t.memo = textFit{of: key, line: t.style.measure("Hg").Height, least: t.leastWidth()}
 	}
