@@ -108,7 +108,7 @@ func look(ctx context.Context, db sqlx.QueryerContext, in *Inside) error {
 }
 
 func sumOf(path string) (int64, []byte, error) {
-	f, err := os.Open(path) //nolint:gosec // a path that this package made
+	f, err := os.Open(path)
 	if err != nil {
 		return 0, nil, fileTrouble(err)
 	}
@@ -142,12 +142,12 @@ func writeBackup(ctx context.Context, path, working string, h backupHeader, c co
 
 // pack writes a backup file.
 func pack(ctx context.Context, to, working string, h backupHeader, c container) (err error) {
-	in, err := os.Open(working) //nolint:gosec // a path that this package made
+	in, err := os.Open(working)
 	if err != nil {
 		return fileTrouble(err)
 	}
 	defer in.Close()
-	out, err := os.OpenFile(to, os.O_WRONLY|os.O_TRUNC, fileMode) //nolint:gosec // the folder that the user chose
+	out, err := os.OpenFile(to, os.O_WRONLY|os.O_TRUNC, fileMode)
 	if err != nil {
 		return fileTrouble(err)
 	}
@@ -189,7 +189,7 @@ func containerTrouble(err error) error {
 
 // unpack reads a backup file, checks all of it and writes its content to dst.
 func unpack(ctx context.Context, path string, dst io.Writer, open opener) (backupHeader, error) {
-	f, err := os.Open(path) //nolint:gosec // the file that the user chose
+	f, err := os.Open(path)
 	if err != nil {
 		return backupHeader{}, fileTrouble(err)
 	}
@@ -224,7 +224,7 @@ func (leftOpen) Close() error { return nil }
 
 // stoppable is a reader that ends with its context.
 type stoppable struct {
-	ctx context.Context //nolint:containedctx // it lives as long as one copying
+	ctx context.Context
 	io.Reader
 }
 

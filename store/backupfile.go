@@ -71,7 +71,7 @@ func (h backupHeader) encode() (all []byte, sum [sha256.Size]byte, err error) {
 	if len(text) > maxHeader {
 		return nil, sum, fmt.Errorf("a header of %d bytes is too long", len(text))
 	}
-	all = append([]byte(backupMagic), binary.BigEndian.AppendUint32(nil, uint32(len(text)))...) //nolint:gosec // bounded above
+	all = append([]byte(backupMagic), binary.BigEndian.AppendUint32(nil, uint32(len(text)))...)
 	return append(all, text...), sha256.Sum256(text), nil
 }
 

@@ -94,7 +94,7 @@ func Backups(folder string) (list BackupList, err error) {
 // headerOf reads the header of a backup file.
 func headerOf(path string) (Backup, error) {
 	b := Backup{Path: path}
-	f, err := os.Open(path) //nolint:gosec // a file in the folder that the user chose
+	f, err := os.Open(path)
 	if err != nil {
 		return b, fileTrouble(err)
 	}

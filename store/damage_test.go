@@ -3,12 +3,14 @@ package store
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // sampleFile makes a closed file with some clients and returns its path and ids.
@@ -218,20 +220,42 @@ func checkBodies(t *testing.T, s *Store, bit int, ids []ClientID) bool {
 	return whole
 }
 
-// The outside check: the database's own command line reads the file.
+// The outside check: the database's own command line reads the file, sealed or
+// not, the copy before an update, and what was restored from a backup.
 func TestTheCommandLineToolFindsTheFileSound(t *testing.T) {
-	path, _ := sampleFile(t, 5)
 	tool, err := exec.LookPath("sqlite3")
 	if err != nil {
-		t.Log("sqlite3 is not installed: its check was NOT run, the program's own connection checked instead")
-		if err := mustOpen(t, path, Options{}).Check(t.Context()); err != nil {
-			t.Fatal(err)
-		}
-		return
+		t.Skip("NOT CHECKED from outside: the command line tool sqlite3 is not installed (apt-get install sqlite3)")
 	}
-	out, err := exec.CommandContext(t.Context(), tool, "-readonly", path,
-		"PRAGMA integrity_check; PRAGMA foreign_key_check; SELECT count(*) FROM client; SELECT weight_kg FROM intake LIMIT 1").CombinedOutput()
-	if err != nil || string(out) != "ok\n5\n72.5\n" {
-		t.Errorf("sqlite3 says %q, %v", out, err)
+	ctx := t.Context()
+	sound := func(what, path string) {
+		t.Helper()
+		out, err := exec.CommandContext(ctx, tool, "-readonly", path,
+			"PRAGMA integrity_check; PRAGMA foreign_key_check; SELECT count(*) FROM client; SELECT weight_kg FROM intake LIMIT 1").CombinedOutput()
+		if err != nil || string(out) != "ok\n3\n72.5\n" {
+			t.Errorf("%s: sqlite3 says %q, %v", what, out, err)
+		}
+	}
+	for _, sealed := range []bool{false, true} {
+		s, _ := aPractice(t, sealed, 3)
+		backup := must(s.BackUpTo(ctx, t.TempDir()))(t).Path
+		sound(fmt.Sprint("open, sealed ", sealed), s.Path())
+		mustClose(t, s)
+		sound(fmt.Sprint("closed, sealed ", sealed), s.Path())
+		secret := Secret{}
+		if sealed {
+			secret = WithPassphrase(backupPhrase)
+		}
+		path := newPath(t)
+		r := must(PrepareRestore(ctx, backup, path, secret))(t)
+		must(r.Exchange(ctx, time.Now()))(t)
+		sound(fmt.Sprint("restored, sealed ", sealed), path)
+	}
+	path := newPath(t)
+	unpackKept(t, 1, path)
+	mustClose(t, mustOpen(t, path, Options{}))
+	sound("brought up to date", path)
+	for _, name := range must(filepath.Glob(path + beforeMark + "*"))(t) {
+		sound("copy before the update", name)
 	}
 }

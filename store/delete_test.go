@@ -222,7 +222,7 @@ func TestNoTraceInTheWholeFolder(t *testing.T) {
 		t.Errorf("the trail of the deleted client is %q", words)
 	}
 	must(s.CheckTrail(ctx))(t)
-	t.Logf("%d bytes searched", len(all))
+	t.Logf("figure: %d bytes searched after a deletion, no trace", len(all))
 }
 
 func TestRetentionNoticeSaysWhatMatters(t *testing.T) {

@@ -223,7 +223,7 @@ func TestNothingAcknowledgedIsLostWhenKilled(t *testing.T) {
 		}
 		mustClose(t, s)
 	}
-	t.Logf("%d kills, %d acknowledged saves, all there", kills(t), saves)
+	t.Logf("figure: %d kills while saving survived, %d acknowledged saves, all there", kills(t), saves)
 }
 
 func checkAcknowledged(t *testing.T, s *Store, ack acknowledged) {
@@ -277,7 +277,7 @@ func TestKilledWhileMakingTheFile(t *testing.T) {
 			t.Errorf("left are %v", left)
 		}
 	}
-	t.Logf("%d kills, %d of them after the file was there", kills(t)/5, made)
+	t.Logf("figure: %d kills while making a file survived, %d of them after it was there", kills(t)/5, made)
 }
 
 // The lock is held between programs, and a killed one does not leave it behind.

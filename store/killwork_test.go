@@ -69,7 +69,7 @@ func TestKilledWhileBringingAFileUpToDate(t *testing.T) {
 		noLeftovers(t, s.Path(), t.TempDir())
 		mustClose(t, s)
 	}
-	t.Logf("%d kills, %d in the middle", kills(t)/5, interrupted)
+	t.Logf("figure: %d kills during an update survived, %d in the middle", kills(t)/5, interrupted)
 }
 
 // inTheMiddle reports whether half-made files lie beside the file.
@@ -154,7 +154,7 @@ func TestKilledWhileBackingUp(t *testing.T) {
 		noLeftovers(t, path, folder)
 		mustClose(t, s)
 	}
-	t.Logf("%d kills, %d in the middle, %d backups, all whole", kills(t)/5, interrupted, backups)
+	t.Logf("figure: %d kills during a backup survived, %d in the middle, %d backups, all whole", kills(t)/5, interrupted, backups)
 }
 
 // restoreOnly restores one backup.
@@ -219,5 +219,5 @@ func TestKilledWhileRestoring(t *testing.T) {
 		}
 		mustClose(t, s)
 	}
-	t.Logf("%d kills, %d after the exchange", kills(t)/5, restored)
+	t.Logf("figure: %d kills during a restore survived, %d after the exchange", kills(t)/5, restored)
 }

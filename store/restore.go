@@ -49,7 +49,7 @@ func PrepareRestore(ctx context.Context, backup, clientFile string, secret Secre
 }
 
 func (r *Restoring) fill(ctx context.Context, backup, fresh string, secret Secret) error {
-	out, err := os.OpenFile(fresh, os.O_WRONLY|os.O_TRUNC, fileMode) //nolint:gosec // made a moment ago by writeBeside
+	out, err := os.OpenFile(fresh, os.O_WRONLY|os.O_TRUNC, fileMode)
 	if err != nil {
 		return fileTrouble(err)
 	}
@@ -155,12 +155,12 @@ func bringLogIn(ctx context.Context, path string) {
 }
 
 func copyFile(ctx context.Context, from, to string) error {
-	in, err := os.Open(from) //nolint:gosec // the client file
+	in, err := os.Open(from)
 	if err != nil {
 		return fileTrouble(err)
 	}
 	defer in.Close()
-	out, err := os.OpenFile(to, os.O_WRONLY|os.O_TRUNC, fileMode) //nolint:gosec // made a moment ago by writeBeside
+	out, err := os.OpenFile(to, os.O_WRONLY|os.O_TRUNC, fileMode)
 	if err != nil {
 		return fileTrouble(err)
 	}

@@ -390,7 +390,7 @@ func TestSealingLeavesNoPlainText(t *testing.T) {
 				t.Errorf("%s: %q is readable", when, w)
 			}
 		}
-		t.Logf("%s: %d bytes, %d words looked for", when, len(all), len(words))
+		t.Logf("figure: %s: %d bytes searched for %d planted words, none found", when, len(all), len(words))
 	}
 	look("sealed, still open")
 	if seen == 0 {

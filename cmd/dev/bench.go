@@ -37,7 +37,31 @@ var comparisons = []comparison{
 		floorName: "the bare PDF library writing the same pages", floor: "BenchmarkBareLibrary",
 		maxRatio: 1.5,
 	},
+	{
+		name: "save of a sealed draft", ours: "BenchmarkSaveDraftSealed",
+		floorName: "the same bytes in plain SQLite, as durable", floor: "BenchmarkPlainSave",
+	},
+	{
+		name: "save of a draft without sealing", ours: "BenchmarkSaveDraft",
+		floorName: "the same bytes in plain SQLite, as durable", floor: "BenchmarkPlainSave",
+	},
+	{
+		name: "unlock", ours: "BenchmarkUnlockFile",
+		floorName: "bare scrypt of the same effort", floor: "BenchmarkBareScrypt",
+	},
+	{
+		name: "backup of 500 clients, verified", ours: "BenchmarkBackUp",
+		floorName: "copying the file", floor: "BenchmarkCopyFile",
+	},
+	{
+		name: "restore of 500 clients, checked", ours: "BenchmarkRestore",
+		floorName: "copying the file", floor: "BenchmarkCopyFile",
+	},
 }
+
+// figureTests are the tests of the store whose figures belong beside the table:
+// kills survived, bytes searched.
+const figureTests = "Killed|NothingAcknowledged|NoTrace|LeavesNoPlainText"
 
 // bench measures everything and prints one table.
 func bench(ctx context.Context, arguments []string) error {
@@ -53,9 +77,14 @@ func bench(ctx context.Context, arguments []string) error {
 	if err != nil {
 		return err
 	}
-	fmt.Println("Running the benchmarks of the plan and the papers.")
+	fmt.Println("Running the benchmarks of the plan, the papers and the store.")
 	rows, err := benchmarkRows(ctx, os.Stdout, environment)
 	if err != nil {
+		return err
+	}
+	c := &checks{environment: replaced(environment, "CGO_ENABLED=0")}
+	fmt.Println("Killing the store, and searching what it writes.")
+	if err := c.goTest(ctx, io.Discard, c.environment, "-count=1", "-run", figureTests, "./store/..."); err != nil {
 		return err
 	}
 	windows, err := windowRows(ctx, os.Stdout, environment, *runs)
@@ -63,7 +92,14 @@ func bench(ctx context.Context, arguments []string) error {
 		return err
 	}
 	fmt.Printf("\nMedians, %s on %s, %d processors:\n\n", runtime.GOOS, runtime.GOARCH, runtime.NumCPU())
-	return measure.Table(os.Stdout, append(rows, windows...))
+	if err := measure.Table(os.Stdout, append(rows, windows...)); err != nil {
+		return err
+	}
+	fmt.Println()
+	for _, figure := range c.figures {
+		fmt.Println(figure)
+	}
+	return nil
 }
 
 func prepareBench(ctx context.Context) error {
@@ -84,7 +120,7 @@ func benchmarkRows(ctx context.Context, out io.Writer, environment []string) ([]
 	}
 	var output bytes.Buffer
 	err := run(ctx, io.MultiWriter(out, &output), replaced(environment, "CGO_ENABLED=0"), "go", "test", "-run", "^$",
-		"-bench", pattern+")$", "-count", repeats, "-p", "1", "./domain", "./reports", "./cmd/dev/measure")
+		"-bench", pattern+")$", "-count", repeats, "-p", "1", "./domain", "./reports", "./cmd/dev/measure", "./store")
 	if err != nil {
 		return nil, err
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -86,6 +87,30 @@ func TestFuzzTargets(t *testing.T) {
 	got, err := fuzzTargets(root)
 	if want := []fuzzTarget{{"./domain/unit", "FuzzParse"}}; err != nil || !slices.Equal(got, want) {
 		t.Errorf("targets %v, %v; want %v", got, err, want)
+	}
+}
+
+func TestKeepInputs(t *testing.T) {
+	cache := t.TempDir()
+	t.Chdir(t.TempDir())
+	from := filepath.Join(cache, "fuzz", "handbreadth", "domain", "unit", "FuzzParse")
+	if err := os.MkdirAll(from, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	for i := range keptInputs + 5 {
+		put(t, filepath.Join(from, fmt.Sprintf("%03d", i)), strings.Repeat("x", 100+i))
+	}
+	put(t, filepath.Join(from, "long"), strings.Repeat("x", keptLength+1))
+	target := fuzzTarget{"./domain/unit", "FuzzParse"}
+	if kept, err := keepInputs(cache, target); err != nil || kept != keptInputs {
+		t.Errorf("%d kept, %v", kept, err)
+	}
+	names, err := filepath.Glob(filepath.Join("domain", "unit", "testdata", "fuzz", "FuzzParse", "*"))
+	if err != nil || len(names) != keptInputs || filepath.Base(names[keptInputs-1]) != "039" {
+		t.Errorf("files %v, %v", names, err)
+	}
+	if kept, err := keepInputs(cache, fuzzTarget{"./domain/unit", "FuzzOther"}); err != nil || kept != 0 {
+		t.Errorf("of a target that was never fuzzed: %d, %v", kept, err)
 	}
 }
 

@@ -96,12 +96,12 @@ func putPictures(from, to string, names []string) error {
 	if err := os.RemoveAll(to); err != nil {
 		return err
 	}
-	if err := os.MkdirAll(to, 0o755); err != nil {
+	if err := os.MkdirAll(to, 0o750); err != nil {
 		return err
 	}
 	for i, name := range names {
 		target := filepath.Join(to, name)
-		if err := os.WriteFile(target, contents[i], 0o644); err != nil {
+		if err := os.WriteFile(target, contents[i], 0o600); err != nil {
 			return err
 		}
 		fmt.Println(target)

@@ -85,7 +85,7 @@ func tour(ctx context.Context, out io.Writer, environment []string, program stri
 	if err := os.RemoveAll(folder); err != nil {
 		return "", err
 	}
-	if err := os.MkdirAll(folder, 0o755); err != nil {
+	if err := os.MkdirAll(folder, 0o750); err != nil {
 		return "", err
 	}
 	err = withDisplay(ctx, out, environment, func(environment []string) error {

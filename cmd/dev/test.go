@@ -17,6 +17,7 @@ import (
 type checks struct {
 	environment []string // language, empty home
 	counts      gotest.Counts
+	figures     []string           // what the tests measured
 	program     <-chan buildResult // the build that runs behind the quick checks
 }
 
@@ -48,7 +49,9 @@ func (c *checks) steps() []steps.Step {
 		{Name: "the program builds", Run: c.counted(c.awaitProgram)},
 		{Name: "go vet", Run: c.counted(c.vet)},
 		{Name: "staticcheck", Run: c.counted(c.staticcheck)},
+		{Name: "gosec", Run: c.counted(c.security)},
 		{Name: "race detector", Run: c.race},
+		{Name: "fuzzing, " + shortFuzz.String() + " a parser", Run: c.fuzzAll},
 		{Name: "journey through the program", Run: c.journey},
 	}
 }
@@ -63,6 +66,9 @@ func finish(ctx context.Context, out io.Writer, c *checks, list []steps.Step) er
 	}
 	if c.counts.Skipped > 0 {
 		fmt.Fprintf(out, "%d skipped\n", c.counts.Skipped)
+	}
+	for _, figure := range c.figures {
+		fmt.Fprintf(out, "  %s\n", figure)
 	}
 	fmt.Fprintf(out, "Finished in %s.\n%s\n", steps.Elapsed(time.Since(began)), c.counts)
 	if len(failed) == 0 {
@@ -115,6 +121,7 @@ func (c *checks) goTest(ctx context.Context, log io.Writer, environment []string
 		report.Failed++ // the run itself
 	}
 	c.counts.Add(report.Counts)
+	c.figures = append(c.figures, report.Figures...)
 	return err
 }
 

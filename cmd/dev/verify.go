@@ -29,6 +29,7 @@ var (
 func verify(ctx context.Context, arguments []string) error {
 	flags := flag.NewFlagSet("verify", flag.ContinueOnError)
 	short := flags.Bool("short", false, "a taste: few cases and kills, ten seconds a fuzz target")
+	keep := flags.Bool("keep", false, "keep the inputs that reached new code in the testdata folders")
 	fuzzTime := flags.Duration("fuzztime", 0, "time for each fuzz target (default 10m, with -short 10s)")
 	if err := flags.Parse(arguments); err != nil {
 		return errTold
@@ -49,7 +50,29 @@ func verify(ctx context.Context, arguments []string) error {
 	if err != nil {
 		return err
 	}
+	if *keep {
+		list = append(list, steps.Step{Name: "keeping inputs of the fuzzing", Run: c.counted(keepAllInputs)})
+	}
 	return finish(ctx, os.Stdout, c, list)
+}
+
+func keepAllInputs(_ context.Context, log io.Writer) error {
+	targets, err := fuzzTargets(".")
+	if err != nil {
+		return err
+	}
+	cache, err := goEnv("GOCACHE")
+	if err != nil {
+		return err
+	}
+	for _, target := range targets {
+		kept, err := keepInputs(cache, target)
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(log, "%s in %s: %d inputs\n", target.name, target.folder, kept)
+	}
+	return nil
 }
 
 // longSteps lists the long checks that the module has.
@@ -64,7 +87,7 @@ func (c *checks) longSteps(how effort) ([]steps.Step, error) {
 	}
 	list := []steps.Step{
 		{Name: fmt.Sprintf("properties, %d cases each", how.cases), Run: c.properties(withProperties(packages), how.cases)},
-		{Name: fmt.Sprintf("the store killed %d times", how.kills), Run: c.kills(how.kills)},
+		{Name: fmt.Sprintf("the store killed %d times, as many bits flipped", how.kills), Run: c.kills(how.kills)},
 	}
 	for _, target := range targets {
 		list = append(list, steps.Step{
@@ -109,14 +132,7 @@ func (c *checks) properties(folders []string, cases int) func(context.Context, i
 
 func (c *checks) kills(count int) func(context.Context, io.Writer) error {
 	return func(ctx context.Context, log io.Writer) error {
-		environment := replaced(c.environment, fmt.Sprintf("HANDBREADTH_KILLS=%d", count))
+		environment := replaced(c.environment, fmt.Sprintf("HANDBREADTH_KILLS=%d", count), fmt.Sprintf("HANDBREADTH_FLIPS=%d", count))
 		return c.goTest(ctx, log, environment, "-count=1", "-timeout=0", "./store/...")
-	}
-}
-
-func (c *checks) fuzz(target fuzzTarget, time time.Duration) func(context.Context, io.Writer) error {
-	return func(ctx context.Context, log io.Writer) error {
-		return run(ctx, log, c.environment, "go", "test", "-run", "^$",
-			"-fuzz", "^"+target.name+"$", "-fuzztime", time.String(), target.folder)
 	}
 }

@@ -42,7 +42,7 @@ func (p *program) tour() error {
 		return err
 	}
 	defer os.RemoveAll(data)
-	if err := os.MkdirAll(p.options.tour, 0o755); err != nil {
+	if err := os.MkdirAll(p.options.tour, 0o750); err != nil {
 		return err
 	}
 	if err := os.Setenv("FYNE_SCALE", "1"); err != nil {

@@ -25,6 +25,10 @@ func Alarm(line string) bool {
 	return false
 }
 
+// figureMark begins what a test measured and a person should read: a test logs
+// "figure: 50 kills survived".
+const figureMark = "figure: "
+
 // Counts are numbers of tests, subtests included. A package that fails without
 // a failing test (it does not compile, or ends early) counts as one failed.
 type Counts struct{ Passed, Failed, Skipped int }
@@ -56,6 +60,7 @@ type key struct{ pkg, test string }
 type Report struct {
 	Counts
 	Failures []string // the words of each test or package that failed
+	Figures  []string // what passing tests measured, see figureMark
 	Alarms   []string // lines that fail the run, with the test that wrote them
 
 	out     io.Writer // what a person follows
@@ -162,6 +167,16 @@ func (r *Report) end(k key, e event) {
 		r.Skipped++
 	default:
 		r.Passed++
+		r.note(words)
+	}
+}
+
+// note keeps the figures in the words of a test.
+func (r *Report) note(words string) {
+	for line := range strings.Lines(words) {
+		if _, figure, ok := strings.Cut(line, figureMark); ok {
+			r.Figures = append(r.Figures, strings.TrimSpace(figure))
+		}
 	}
 }
 

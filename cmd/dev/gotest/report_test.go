@@ -115,3 +115,13 @@ func TestPackageFailsWithoutATest(t *testing.T) {
 		}
 	}
 }
+
+func TestFiguresOfPassingTests(t *testing.T) {
+	report, _, _ := read(t, stream(t,
+		said("p", "TestA", "    a_test.go:7: figure: 50 kills survived\n"), said("p", "TestA", "    a_test.go:8: seed 7\n"), ended("pass", "p", "TestA"),
+		said("p", "TestB", "    b_test.go:7: figure: 3 kills survived\n"), ended("fail", "p", "TestB"),
+	))
+	if len(report.Figures) != 1 || report.Figures[0] != "50 kills survived" {
+		t.Errorf("figures %q", report.Figures)
+	}
+}

@@ -45,7 +45,7 @@ func (r Runner) Run(ctx context.Context, list []Step) (failed []string, err erro
 	if err := os.RemoveAll(r.Logs); err != nil {
 		return nil, err
 	}
-	if err := os.MkdirAll(r.Logs, 0o755); err != nil {
+	if err := os.MkdirAll(r.Logs, 0o750); err != nil {
 		return nil, err
 	}
 	for i, step := range list {
@@ -67,7 +67,7 @@ func (r Runner) Run(ctx context.Context, list []Step) (failed []string, err erro
 
 // one runs a single step and tells how it went.
 func (r Runner) one(ctx context.Context, name, logName string, step Step) (ok bool, err error) {
-	log, err := os.OpenFile(logName, os.O_CREATE|os.O_RDWR|os.O_TRUNC, 0o644)
+	log, err := os.OpenFile(logName, os.O_CREATE|os.O_RDWR|os.O_TRUNC, 0o600)
 	if err != nil {
 		return false, err
 	}

@@ -49,6 +49,10 @@ var (
 		{Package: "poppler-utils", Why: "reads text, fonts and pages of the papers in the checks", Programs: []string{"pdftotext"}},
 		{Package: "qpdf", Why: "checks that the papers are sound PDF", Programs: []string{"qpdf"}},
 	}
+	Outside = []Need{
+		{Package: "sqlite3", Why: "reads the client file in the checks, as a program that is not ours", Programs: []string{"sqlite3"}},
+		{Package: "age", Why: "opens what the vault wrapped in the checks, as a program that is not ours", Programs: []string{"age"}},
+	}
 )
 
 // Machine answers what is there. The zero value asks the real machine.
