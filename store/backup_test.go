@@ -3,6 +3,7 @@ package store
 import (
 	"bytes"
 	"context"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io"
@@ -236,6 +237,28 @@ func TestABackupThatCannotBeReadBackIsNotKept(t *testing.T) {
 	}
 	if err := writeBackup(ctx, target, working, h, good); err != nil {
 		t.Errorf("without a fault: %v", err)
+	}
+}
+
+// A sealed backup can be taken apart by lines, without this program: from the
+// third on it is the container that package vault tells how to open.
+func TestABackupCanBeTakenApart(t *testing.T) {
+	ctx := t.Context()
+	s, code := aPractice(t, true, 2)
+	content := must(os.ReadFile(must(s.BackUpTo(ctx, t.TempDir()))(t).Path))(t)
+	lines := bytes.SplitN(content, []byte("\n"), 3)
+	found := must(vault.OpenContainer(bytes.NewReader(lines[2])))(t)
+	keys := must(found.Ring().Recover(code))(t)
+	inner := must(io.ReadAll(must(found.NewReader(keys))(t)))(t)
+	if sum := sha256.Sum256(lines[1]); !bytes.Equal(sum[:], inner[:32]) {
+		t.Error("the content does not begin with the sum of the header")
+	}
+	path := newPath(t)
+	if err := errors.Join(os.MkdirAll(filepath.Dir(path), 0o700), os.WriteFile(path, inner[32:], 0o600)); err != nil {
+		t.Fatal(err)
+	}
+	if n := len(must(mustOpenSealed(t, path).Clients(ctx, true))(t)); n != 2 {
+		t.Errorf("%d clients", n)
 	}
 }
 

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bufio"
 	"context"
 	"crypto/sha256"
 	"errors"
@@ -194,11 +195,19 @@ func unpack(ctx context.Context, path string, dst io.Writer, open opener) (backu
 		return backupHeader{}, fileTrouble(err)
 	}
 	defer f.Close()
-	h, sum, err := readHeader(f)
+	h, err := unpackFrom(backupReader(stoppable{ctx, f}), dst, open)
+	if stopped := ctx.Err(); err != nil && stopped != nil {
+		err = stopped // not what reading made of it
+	}
+	return h, err
+}
+
+func unpackFrom(src *bufio.Reader, dst io.Writer, open opener) (backupHeader, error) {
+	h, sum, err := readHeader(src)
 	if err != nil {
 		return h, err
 	}
-	var content io.Reader = stoppable{ctx, f}
+	var content io.Reader = src
 	if h.Sealed {
 		if open == nil {
 			return h, &UserError{
@@ -210,11 +219,7 @@ func unpack(ctx context.Context, path string, dst io.Writer, open opener) (backu
 			return h, err
 		}
 	}
-	err = readContent(dst, content, h, sum)
-	if stopped := ctx.Err(); err != nil && stopped != nil {
-		err = stopped
-	}
-	return h, err
+	return h, readContent(dst, content, h, sum)
 }
 
 // leftOpen is a writer whose Close does nothing.

@@ -1,21 +1,26 @@
 package store
 
 import (
+	"bufio"
 	"bytes"
 	"crypto/sha256"
-	"encoding/binary"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"time"
 )
 
-// A backup file is one line that says what it is, the length of the header (4
-// bytes, big-endian), the header in JSON, and the content: the SHA-256 of the
-// header and then the whole client file. Where the file is sealed the content
-// lies in a container of the vault. The header is in clear, so that a folder can be listed
-// without a key; the sum inside the content shows whether it was changed.
+// A backup file is a line that says what it is, a line of JSON (the header), and
+// the content: the SHA-256 of the header (32 bytes) and then the whole client
+// file. Where the file is sealed the content lies in a container of the vault.
+// The header is in clear, so that a folder can be listed without a key; the sum
+// inside the content shows whether it was changed. Lines, so that other tools
+// can take it apart too:
+//
+//	tail -n +3 FILE > container        # what package vault tells how to open
+//	tail -c +33 content > clients.db
 
 const (
 	backupMagic = "Handbreadth copy 1\n"
@@ -61,39 +66,34 @@ func (h backupHeader) check() error {
 	return nil
 }
 
-// encode returns the header as it lies in the file, with magic and length, and
-// its sum.
-func (h backupHeader) encode() (all []byte, sum [sha256.Size]byte, err error) {
+// encode returns the two lines of the header, and its sum.
+func (h backupHeader) encode() (lines []byte, sum [sha256.Size]byte, err error) {
 	text, err := json.Marshal(h)
 	if err != nil {
 		return nil, sum, err
 	}
-	if len(text) > maxHeader {
+	if len(text) >= maxHeader {
 		return nil, sum, fmt.Errorf("a header of %d bytes is too long", len(text))
 	}
-	all = append([]byte(backupMagic), binary.BigEndian.AppendUint32(nil, uint32(len(text)))...)
-	return append(all, text...), sha256.Sum256(text), nil
+	return slices.Concat([]byte(backupMagic), text, []byte("\n")), sha256.Sum256(text), nil
 }
 
-// readHeader reads the header of a backup file and leaves src at the content.
-// It fails with ErrNotABackup where the file is something else, and with
-// ErrDamaged where it is cut short or cannot be understood.
-func readHeader(src io.Reader) (h backupHeader, sum [sha256.Size]byte, err error) {
+// backupReader buffers a backup file for readHeader.
+func backupReader(src io.Reader) *bufio.Reader { return bufio.NewReaderSize(src, maxHeader) }
+
+// readHeader reads the header of a backup file and leaves src, a backupReader,
+// at the content. It fails with ErrNotABackup where the file is something else,
+// and with ErrDamaged where it is cut short or cannot be understood.
+func readHeader(src *bufio.Reader) (h backupHeader, sum [sha256.Size]byte, err error) {
 	magic := make([]byte, len(backupMagic))
 	if _, err := io.ReadFull(src, magic); err != nil || string(magic) != backupMagic {
 		return h, sum, fail(ErrNotABackup, err)
 	}
-	var length uint32
-	if err := binary.Read(src, binary.BigEndian, &length); err != nil {
-		return h, sum, backupDamaged(err)
+	line, err := src.ReadSlice('\n')
+	if err != nil {
+		return h, sum, backupDamaged(fmt.Errorf("the header has no end: %w", err))
 	}
-	if length > maxHeader {
-		return h, sum, backupDamaged(fmt.Errorf("a header of %d bytes", length))
-	}
-	text := make([]byte, length)
-	if _, err := io.ReadFull(src, text); err != nil {
-		return h, sum, backupDamaged(err)
-	}
+	text := line[:len(line)-1]
 	if err := json.Unmarshal(text, &h); err != nil {
 		return h, sum, backupDamaged(err)
 	}

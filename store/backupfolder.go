@@ -103,7 +103,7 @@ func headerOf(path string) (Backup, error) {
 	if err != nil {
 		return b, fileTrouble(err)
 	}
-	h, _, err := readHeader(f)
+	h, _, err := readHeader(backupReader(f))
 	b.Bytes, b.Inside = info.Size(), h.Inside
 	return b, err
 }

@@ -117,14 +117,41 @@
 // There is no call that changes a record version, an intake, a plan or a
 // handout entry, and the database itself refuses it too ([ErrImmutable]).
 // [Store.DeleteClient] removes everything on a client in one transaction and
-// wipes the traces from the file. Copies made before (backups, "before-v"
-// files) still have the client: [Store.OldCopies] names those beside the file.
+// wipes the traces from the file; show [RetentionNotice] before. Copies made
+// before still have the client: [Store.OldCopies] names those beside the file
+// and [Store.RemoveOldCopies] removes them, backups go as they are rotated.
 //
-// # Backup
+// # The audit trail
 //
-// [Store.Backup] writes a consistent copy and verifies it by opening and
-// counting. The copy is exactly as protected as the file: with PassThrough it
-// is not encrypted.
+// What is done is noted in the same transaction: created, opened, changed,
+// printed, deleted, unlocked, backed up, restored. [Store.Note] adds what only
+// the program knows, such as a file handed out. A form that is being typed is
+// one entry a sitting. [Store.Trail] reads entries, the newest first.
+//
+// An entry names no client but a one-way [Subject], and says no more than a
+// [Detail], so it can outlive the client. Each carries a hash over itself and
+// the entry before; the head has their number and the last hash, in clear and
+// sealed. The database refuses to change or remove entries, and
+// [Store.CheckTrail] finds where somebody did it all the same: taken out,
+// changed, swapped, put in, cut off. Only a whole older copy of the file has a
+// sound trail too: [Store.CheckTrailHolds] compares with a backup. The hash is
+// over the sum of the plain body, so a change of the key does not break it.
+//
+// # Backup and restore
+//
+// [Store.SetBackupFolder] chooses and marks a folder, [BackupDue] decides, and
+// [Store.BackUp] copies one moment of the file while reading and saving go on,
+// checks and counts the copy, encrypts it where the file has a passphrase, reads
+// it back, gives it its name, and removes those that newer ones supersede.
+// [Backups] lists a folder; [Store.BackUpTo] makes one by hand elsewhere.
+//
+// [PrepareRestore] unpacks one beside the client file and checks all of it;
+// show what is [Inside] before [Restoring.Exchange], which keeps the present
+// file beside as "<path>.before-restore-<moment>". [Rehearse] does all of it on
+// trial. A backup is opened by the passphrase or the recovery code of its day
+// ([Secret]), on any machine.
+//
+// THREATS.md says what all of this protects against, and what not.
 //
 // # Threads
 //
