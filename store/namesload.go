@@ -90,48 +90,60 @@ func (x *NameIndex) touch(id ClientID) {
 // large as all before, so that the work stays in proportion.
 const fewNames = 2000
 
-// fillNames reads all names into the index. One record that cannot be opened
-// does not keep the others away.
+// nameFiller reads names into an index.
+type nameFiller struct {
+	store   *Store
+	index   *NameIndex
+	nameOf  func(Record) (string, error)
+	known   map[ClientID]bool // read already
+	batch   []Name            // read, not in the index yet
+	trouble error             // of the first record that gave no name
+}
+
+// fillNames reads all names into the index. One record that gives no name does
+// not keep the others away.
 func (s *Store) fillNames(ctx context.Context, x *NameIndex, nameOf func(Record) (string, error)) error {
 	if err := s.makeRoom(ctx, x); err != nil {
 		return err
 	}
-	known := map[ClientID]bool{}
-	var batch []Name
-	var trouble error
-	take := func(row recordRow) error {
-		if known[row.ClientID] {
-			return nil
-		}
-		known[row.ClientID] = true
-		record, err := s.openRecord(row)
-		var name string
-		if err == nil {
-			name, err = nameOf(record)
-		}
-		if err == nil {
-			batch = append(batch, Name{record.ClientID, name})
-		}
-		if errors.Is(err, ErrLocked) {
-			return err
-		}
-		if trouble == nil {
-			trouble = err
-		}
-		if len(batch) >= max(fewNames, len(known)/2) {
-			x.addMany(batch)
-			batch = nil
-		}
+	f := &nameFiller{store: s, index: x, nameOf: nameOf, known: map[ClientID]bool{}}
+	err := s.eachIdentity(ctx, recentOnly, f.take)
+	f.flush()
+	if err == nil {
+		err = s.eachIdentity(ctx, everybody, f.take)
+		f.flush()
+	}
+	return errors.Join(err, f.trouble)
+}
+
+// take reads one record; a client that was read already is left out.
+func (f *nameFiller) take(row recordRow) error {
+	if f.known[row.ClientID] {
 		return nil
 	}
-	err := s.eachIdentity(ctx, recentOnly, take)
-	x.addMany(batch)
-	batch = nil
+	f.known[row.ClientID] = true
+	record, err := f.store.openRecord(row)
+	var name string
 	if err == nil {
-		err = s.eachIdentity(ctx, everybody, take)
+		name, err = f.nameOf(record)
 	}
-	x.addMany(batch)
-	return errors.Join(err, trouble)
+	switch {
+	case err == nil:
+		f.batch = append(f.batch, Name{record.ClientID, name})
+	case errors.Is(err, ErrLocked):
+		return err
+	case f.trouble == nil:
+		f.trouble = err
+	}
+	if len(f.batch) >= max(fewNames, len(f.known)/2) {
+		f.flush()
+	}
+	return nil
+}
+
+func (f *nameFiller) flush() {
+	f.index.addMany(f.batch)
+	f.batch = nil
 }
 
 // makeRoom prepares the index for as many clients as there are, so that it does
