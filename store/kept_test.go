@@ -14,6 +14,7 @@ import (
 	"github.com/jmoiron/sqlx"
 
 	"handbreadth/domain/unit"
+	"handbreadth/store/vault"
 )
 
 // keptFolder has a file of every schema that was ever shipped, as the program
@@ -25,6 +26,17 @@ const keepVariable = "HANDBREADTH_KEEP_SCHEMA"
 
 func keptName(version int64) string { return fmt.Sprintf("schema-%04d.db.gz", version) }
 
+// From the fourth schema on a file with a passphrase is kept as well, with its
+// recovery code beside it.
+const (
+	firstSealed = 4
+	keptPhrase  = "an invented practice of three"
+)
+
+func keptSealedName(version int64, end string) string {
+	return fmt.Sprintf("schema-%04d-sealed.%s", version, end)
+}
+
 // TestKeepAFileOfThisSchema writes the file to keep when a schema is released:
 //
 //	HANDBREADTH_KEEP_SCHEMA=$PWD/testdata/store go test -run KeepAFile ./store
@@ -33,11 +45,19 @@ func TestKeepAFileOfThisSchema(t *testing.T) {
 	if folder == "" {
 		t.Skipf("a tool, not a check: it writes the file to keep where %s names a folder", keepVariable)
 	}
+	version := must(latestVersion(shipped()))(t)
 	path := newPath(t)
-	s := mustOpen(t, path, Options{})
+	s := mustOpen(t, path, Options{Effort: vault.TestEffort})
 	fillKept(t, s)
 	mustClose(t, s)
-	packKept(t, path, filepath.Join(folder, keptName(must(latestVersion(shipped()))(t))))
+	packKept(t, path, filepath.Join(folder, keptName(version)))
+	s = mustOpen(t, path, Options{Effort: vault.TestEffort})
+	code := must(s.SetPassphrase(t.Context(), keptPhrase, nil))(t)
+	mustClose(t, s)
+	packKept(t, path, filepath.Join(folder, keptSealedName(version, "db.gz")))
+	if err := os.WriteFile(filepath.Join(folder, keptSealedName(version, "txt")), []byte(code.String()+"\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
 }
 
 func packKept(t *testing.T, from, to string) {
@@ -61,7 +81,12 @@ func packKept(t *testing.T, from, to string) {
 // unpackKept puts the kept file of a schema at path.
 func unpackKept(t *testing.T, version int64, path string) {
 	t.Helper()
-	in, err := os.Open(filepath.Join(keptFolder, keptName(version)))
+	unpackFile(t, keptName(version), path)
+}
+
+func unpackFile(t *testing.T, name, path string) {
+	t.Helper()
+	in, err := os.Open(filepath.Join(keptFolder, name))
 	if err != nil {
 		t.Fatalf("every shipped schema needs its kept file, see TestKeepAFileOfThisSchema: %v", err)
 	}
@@ -195,6 +220,36 @@ func TestKeptFilesComeUpToDate(t *testing.T) {
 			must(verify(t.Context(), copies[0], version))(t)
 			compareContents(t, before, openPoolForTest(t, copies[0]))
 		})
+	}
+}
+
+// A sealed file of every schema that knew of sealing opens with its passphrase
+// and with its code, and has all that it had.
+func TestKeptSealedFilesComeUpToDate(t *testing.T) {
+	ctx := t.Context()
+	for version := int64(firstSealed); version <= must(latestVersion(shipped()))(t); version++ {
+		written := string(must(os.ReadFile(filepath.Join(keptFolder, keptSealedName(version, "txt"))))(t))
+		code := must(vault.ParseRecoveryCode(written))(t)
+		for name, open := range map[string]func(s *Store) error{
+			"passphrase": func(s *Store) error { return s.Unlock(ctx, keptPhrase) },
+			"code":       func(s *Store) error { return s.Recover(ctx, code, otherPhrase) },
+		} {
+			path := newPath(t)
+			unpackFile(t, keptSealedName(version, "db.gz"), path)
+			s := mustOpen(t, path, quick())
+			if err := open(s); err != nil {
+				t.Fatalf("schema %d, %s: %v", version, name, err)
+			}
+			checkUpToDate(t, s)
+			var texts []string
+			for _, c := range must(s.Clients(ctx, true))(t) {
+				texts = append(texts, string(must(s.LatestRecord(ctx, c.ID, KindText))(t).Body))
+			}
+			slices.Sort(texts)
+			if want := []string{"note, version 4", "text of Bartholomew Fennimore", "text of Zoë Åkerblom"}; !slices.Equal(texts, want) {
+				t.Errorf("schema %d, %s: the notes are %q", version, name, texts)
+			}
+		}
 	}
 }
 

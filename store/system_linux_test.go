@@ -15,6 +15,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"golang.org/x/sys/unix"
 )
@@ -75,6 +76,7 @@ func TestAFullDisk(t *testing.T) {
 	t.Cleanup(func() { unix.Unmount(disk, unix.MNT_DETACH) })
 	path := filepath.Join(disk, "clients.db")
 	s := mustOpen(t, path, Options{})
+	elsewhere := must(s.BackUpTo(t.Context(), t.TempDir()))(t).Path
 	ballast := filepath.Join(disk, "ballast")
 	fillUp(t, s, func() error { return os.Remove(ballast) }, func() error {
 		return os.WriteFile(ballast, make([]byte, 300_000), 0o600)
@@ -86,7 +88,9 @@ func TestAFullDisk(t *testing.T) {
 	wantErr(t, err, ErrDiskFull)
 	_, err = Open(t.Context(), filepath.Join(disk, "new.db"), Options{})
 	wantErr(t, err, ErrDiskFull)
-	for _, pattern := range []string{path + ".copy*", filepath.Join(disk, "*.backup*"), filepath.Join(disk, "new.db?new*")} {
+	_, err = PrepareRestore(t.Context(), elsewhere, path, Secret{})
+	wantErr(t, err, ErrDiskFull)
+	for _, pattern := range []string{path + ".restoring*", path + ".copy*", filepath.Join(disk, "*.backup*"), filepath.Join(disk, "new.db?new*")} {
 		if left := must(filepath.Glob(pattern))(t); len(left) > 0 {
 			t.Errorf("left are %v", left)
 		}
@@ -130,6 +134,37 @@ func fillUntilRefused(path string) error {
 
 // fileLimit is how long a file may become for a program with a limit, in bytes.
 const fileLimit = 600_000
+
+// There is room for the restored file but not for the copy of the present one:
+// nothing is exchanged.
+func TestAFullDiskAtTheExchange(t *testing.T) {
+	disk := t.TempDir()
+	if err := unix.Mount("none", disk, "tmpfs", 0, "size=3m"); err != nil {
+		t.Skipf("a small disk cannot be mounted here: %v", err)
+	}
+	t.Cleanup(func() { unix.Unmount(disk, unix.MNT_DETACH) })
+	ctx := t.Context()
+	path := filepath.Join(disk, "clients.db")
+	s := mustOpen(t, path, Options{})
+	backup := must(s.BackUpTo(ctx, t.TempDir()))(t).Path
+	id := must(s.CreateClient(ctx, map[Kind][]byte{KindText: make([]byte, 1_200_000)}))(t).ID
+	r := must(PrepareRestore(ctx, backup, path, Secret{}))(t)
+	mustClose(t, s)
+	_ = os.WriteFile(filepath.Join(disk, "rest"), make([]byte, 3<<20), 0o600) // as much as fits
+	_, err := r.Exchange(ctx, time.Now())
+	wantErr(t, err, ErrDiskFull)
+	if left := must(filepath.Glob(path + restoreMark + "*"))(t); len(left) > 0 {
+		t.Errorf("left are %v", left)
+	}
+	if err := os.Remove(filepath.Join(disk, "rest")); err != nil {
+		t.Fatal(err)
+	}
+	s = mustOpen(t, path, Options{})
+	must(s.LatestRecord(ctx, id, KindText))(t)
+	if err := s.Check(ctx); err != nil {
+		t.Error(err)
+	}
+}
 
 // limitFiles lets no file of this program become longer.
 func limitFiles(bytes uint64) error {
