@@ -59,14 +59,16 @@ func (c *compareCard) newCells(index int) *columnCells {
 		widgets.Name(cells.take, name+".take")
 		widgets.Name(cells.remove, name+".remove")
 	}
-	cells.buttons = widgets.Row(cells.take, cells.remove)
+	cells.buttons = widgets.InsetSides(0, theme.Unit, 0, 0, widgets.Row(cells.take, cells.remove))
 	return cells
 }
 
 // build lays the cells out in rows: a name, and a cell for each column.
 func (c *compareCard) build() {
 	add := func(name string, cell func(*columnCells) fyne.CanvasObject) {
-		objects := []fyne.CanvasObject{widgets.NewText(name, widgets.Small)}
+		label := widgets.NewText(name, widgets.Body)
+		label.SetColour(theme.Muted)
+		objects := []fyne.CanvasObject{label}
 		for _, cells := range c.cells {
 			objects = append(objects, cell(cells))
 		}

@@ -39,7 +39,7 @@ func newEnergyCard(s Source, goTo func(way), changed func()) *energyCard {
 		activity:    newOpening("activity", "× activity level", style, changed),
 		maintenance: newOpening("maintenance", "= maintenance energy", style, changed),
 		measured:    newInput(s, draft.MeasuredResting, "Resting energy a day", "by indirect calorimetry; it wins over any equation"),
-		waiting:     widgets.NewText("Birth date, sex, height, weight and activity give what the body spends.", widgets.Body),
+		waiting:     widgets.NewText("This is told as soon as a plan can be worked out.", widgets.Body),
 	}
 	for i, name := range []string{"check", "check_other"} {
 		c.checks[i] = newOpening(name, "", style, changed)

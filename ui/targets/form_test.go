@@ -38,15 +38,19 @@ func opened(form draft.Form) *draft.Session { return draft.NewSession(form, unit
 // galleryForms are the states in which the screen is looked at.
 func galleryForms() map[string]draft.Form {
 	return map[string]draft.Form{
-		"normal":   answers(),
-		"held":     with("screening.lithium", "yes", "screening.warfarin", "yes", "goal.by", "2026-05-04", "activity", "active"),
-		"referred": with("screening.type_1_diabetes", "yes"),
-		"toofast":  with("goal.by", "2026-03-20"),
-		"empty":    {draft.Date: "2026-03-02"},
-		"waiting":  with("weight", "heavy", "height", "", "goal.kind", "", "screening.lithium", ""),
-		"vegan6":   with("eating_pattern", "vegan", "meals_per_day", "6", "avoid", "peanut, sesame", "carb_fat_balance_percent", "95"),
-		"hold":     with("goal.kind", "maintain", "measured_resting_kcal_per_day", "1420", "usual_fibre_g_per_day", "14", "training", "strength"),
-		"gain":     with("goal.kind", "gain", "goal.weight", "84 kg", "goal.by", "", "goal.per_week", "0.2 kg", "carbohydrate_counted", "available"),
-		"short":    with("goal.by", "", "goal.kcal_per_day", "2250", "weight", "140 kg", "fat_floor_g_per_kg", "0.8"),
+		"normal":     answers(),
+		"held":       with("screening.lithium", "yes", "screening.warfarin", "yes", "goal.by", "2026-05-04", "activity", "active"),
+		"referred":   with("screening.type_1_diabetes", "yes"),
+		"toofast":    with("goal.by", "2026-03-20"),
+		"empty":      {draft.Date: "2026-03-02"},
+		"waiting":    with("weight", "heavy", "height", "", "goal.kind", "", "screening.lithium", ""),
+		"vegan6":     with("eating_pattern", "vegan", "meals_per_day", "6", "avoid", "peanut, sesame", "carb_fat_balance_percent", "95"),
+		"hold":       with("goal.kind", "maintain", "measured_resting_kcal_per_day", "1420", "usual_fibre_g_per_day", "14", "training", "strength"),
+		"gain":       with("goal.kind", "gain", "goal.weight", "84 kg", "goal.by", "", "goal.per_week", "0.2 kg", "carbohydrate_counted", "available"),
+		"impossible": with("goal.kind", "gain", "goal.weight", "120 kg", "goal.by", "2026-04-01"),
+		"both":       with("goal.kcal_per_day", "1900 kcal"),
+		"pregnant": with("screening.pregnant_or_breastfeeding", "yes", "goal.kind", "maintain", "reproduction.weeks", "20",
+			"hold_reasons.pregnant_or_breastfeeding.text", "Agreed with the midwife"),
+		"short": with("goal.by", "", "goal.kcal_per_day", "2250", "weight", "140 kg", "fat_floor_g_per_kg", "0.8"),
 	}
 }

@@ -30,7 +30,7 @@ func TestGallery(t *testing.T) {
 		picture("stones", widgettest.LaptopWidth, 1900, func() *Screen {
 			return New(draft.NewSession(answers(), unit.Style{System: unit.UKCustomary, EnergyIn: unit.InKilojoules}))
 		})
-		picture("compared", widgettest.LaptopWidth, 1900, func() *Screen { _, screen := comparing(); return screen })
+		picture("compared", widgettest.LaptopWidth, 2200, func() *Screen { _, screen := comparing(); return screen })
 		picture("opened", widgettest.LaptopWidth, 3000, func() *Screen { screen := plain(); openAll(screen); return screen })
 	}
 }

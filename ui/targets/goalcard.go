@@ -51,8 +51,9 @@ func newGoalCard(s Source, changed func()) *goalCard {
 	c.fields[byEnergy] = newInput(s, draft.GoalEnergy, "Agreed energy a day", "such as 1900 kcal")
 	c.pace = widgets.Column(c.ways)
 	c.buildOutcome(s.Style(), changed)
-	c.object = widgets.NewCard("Goal", widgets.ColumnGap(theme.Two, c.kind, c.weight.Field, c.pace,
-		c.fields[byDate].Field, c.fields[byRate].Field, c.fields[byEnergy].Field, c.outcome))
+	const most = 480
+	c.object = widgets.NewCard("Goal", widgets.Narrow(most, widgets.ColumnGap(theme.Two, c.kind, c.weight.Field, c.pace,
+		c.fields[byDate].Field, c.fields[byRate].Field, c.fields[byEnergy].Field, c.outcome)))
 	return c
 }
 

@@ -44,7 +44,7 @@ func newMacroCard(s Source, changed func()) *macroCard {
 	c.beside = newOpening("beside_row", "", style, changed)
 	c.fibre = newOpening("fibre_row", "Fibre", style, changed)
 	c.object = widgets.NewCard("Protein, fat and carbohydrate", widgets.Beside(macroWidth,
-		widgets.InsetSides(0, 0, theme.Unit, 0, c.moves()), widgets.InsetSides(theme.Unit, 0, 0, 0, c.comes())))
+		widgets.InsetSides(0, 0, theme.Unit, 0, c.moves()), c.comes()))
 	return c
 }
 

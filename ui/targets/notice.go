@@ -29,7 +29,7 @@ func newNotice(goTo func(way), s Source) *notice {
 
 func (n *notice) show(v view) {
 	n.now = v
-	n.object.SetTitle(v.State.title())
+	n.object.SetTitle(v.Title)
 	n.text.SetText(v.Lead)
 	n.button.SetText(v.Way.Label)
 	n.button.Hidden = v.Way.Label == ""

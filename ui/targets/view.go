@@ -39,6 +39,7 @@ type fix struct {
 // view is everything that the section shows beside what was typed.
 type view struct {
 	State state
+	Title string // heads the lead
 	// Lead says why there is no target, or that it is held; "" where it is open.
 	Lead string
 	Way  way // where the lead is answered
@@ -71,18 +72,19 @@ func look(s Source) view {
 	v.Goal = goalOf(s)
 	plan, planned := s.Plan()
 	if !planned {
-		v.State, v.Lead, v.Way = waiting, waitingLead(s.Reading()), wayToWant(s.Reading())
+		v.State, v.Way = waiting, wayToWant(s.Reading())
+		v.Title, v.Lead = waitingLead(s.Reading())
 		return v
 	}
 	v.HasMaintenance, v.Energy = true, energyOf(plan, s.Style())
 	if plan.Gate.Referred() {
-		v.State, v.Lead = referred, referredLead(plan)
+		v.State, v.Title, v.Lead = referred, "No target", referredLead(plan)
 		v.Way, v.Rescue = wayToCause(plan.Gate.Refers[0]), rescue(plan)
 		return v
 	}
 	v.State = open
 	if plan.Gate.Held() {
-		v.State, v.Lead, v.Way = held, heldLead(plan), wayToReason(plan)
+		v.State, v.Title, v.Lead, v.Way = held, "On hold", heldLead(plan), wayToReason(plan)
 	}
 	v.target(plan, s.Style())
 	return v

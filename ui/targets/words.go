@@ -47,29 +47,18 @@ func targetNote(p domain.Plan, s state, style unit.Style) string {
 	return note
 }
 
-// title is the heading of the notice.
-func (s state) title() string {
-	switch s {
-	case waiting:
-		return "More is needed"
-	case referred:
-		return "No target"
-	case held:
-		return "On hold"
-	}
-	return ""
-}
-
-func waitingLead(r draft.Reading) string {
+// waitingLead says why there is no target yet, under a title.
+func waitingLead(r draft.Reading) (title, lead string) {
+	const more = "More is needed"
 	for _, field := range goalFields {
 		if _, wrong := r.Problems[field]; wrong && len(r.Problems) == 1 {
-			return "The goal cannot be worked out as it stands; the goal below says why."
+			return "No plan for this goal", "The goal cannot be worked out as it stands; it says below why."
 		}
 	}
 	if len(r.Problems) > 0 {
-		return "An answer could not be read, so there are no targets yet. The sheet beside says which."
+		return more, "An answer could not be read, so there are no targets yet. The sheet beside says which."
 	}
-	return "The targets appear when the intake has what they need."
+	return more, "The targets appear when the intake has what they need."
 }
 
 func wayToWant(r draft.Reading) way {
