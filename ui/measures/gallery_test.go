@@ -1,64 +1,50 @@
 package measures
 
 import (
-	"image/png"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 
-	"handbreadth/ui/theme"
+	"handbreadth/domain/unit"
+	"handbreadth/ui/draft"
 	"handbreadth/ui/widgets"
+	"handbreadth/ui/widgets/widgettest"
 )
 
-// inWindow puts the screen into a window without a display.
-func inWindow(t *testing.T, v theme.Variant, object fyne.CanvasObject, size fyne.Size) fyne.Window {
-	t.Helper()
-	app := test.NewTempApp(t)
-	app.Settings().SetTheme(theme.New(v, 1))
-	w := test.NewTempWindow(t, container.NewStack(canvas.NewRectangle(theme.Colour(theme.Paper)), object))
-	w.SetPadded(false)
-	w.Resize(size)
-	return w
-}
-
-// keepPicture writes what the window shows into the folder that is named by
-// HANDBREADTH_GALLERY, to be looked at.
-func keepPicture(t *testing.T, w fyne.Window, name string) {
-	t.Helper()
-	file, err := os.Create(filepath.Join(os.Getenv("HANDBREADTH_GALLERY"), name+".png"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	if err := png.Encode(file, w.Canvas().Capture()); err != nil {
-		t.Fatal(err)
-	}
-}
-
+// TestGallery writes pictures of the section, as wide as it is beside the running
+// sheet, as a laptop and a large screen show it first, and with all open.
 func TestGallery(t *testing.T) {
-	if os.Getenv("HANDBREADTH_GALLERY") == "" {
-		t.Skip("HANDBREADTH_GALLERY names no folder")
-	}
-	for name, form := range galleryForms() {
-		for look, variant := range map[string]theme.Variant{"light": theme.Light, "dark": theme.Dark} {
-			for wide, size := range map[string]fyne.Size{"958": fyne.NewSize(958, 1400), "700": fyne.NewSize(700, 1500)} {
-				test.NewTempApp(t).Settings().SetTheme(theme.New(variant, 1))
-				screen := New(opened(form))
-				w := inWindow(t, variant, screen.Object(), size)
-				if name == "normal" {
-					test.Tap(screen.contents.brings[0].FocusTarget().(fyne.Tappable))
-				}
-				if name == "held" {
-					screen.page.Scroll().ScrollToBottom()
-					test.Tap(widgets.Named()["measures.near"].(widgets.Focuser).FocusTarget().(fyne.Tappable))
-				}
-				keepPicture(t, w, "measures-"+name+"-"+wide+"-"+look)
-			}
+	widgettest.NeedGallery(t)
+	for look, variant := range widgettest.Looks() {
+		picture := func(name string, width, height float32, style unit.Style, form draft.Form, do func(*Screen, fyne.Window)) {
+			widgettest.Program(t, variant)
+			screen := New(draft.NewSession(form, style))
+			window := widgettest.Window(t, screen.Object(), width, height)
+			do(screen, window)
+			widgettest.Picture(t, window, "measures-"+name+"-"+look)
 		}
+		nothing := func(*Screen, fyne.Window) {}
+		for name, form := range galleryForms() {
+			picture(name, widgettest.LaptopWidth, 1100, unit.Style{}, form, nothing)
+		}
+		picture("laptop", widgettest.LaptopWidth, 620, unit.Style{}, wished(), func(s *Screen, w fyne.Window) { w.Canvas().Focus(s.grid.rows[1].cells[2]) })
+		picture("desktop", widgettest.DesktopWidth, 930, unit.Style{}, wished(), nothing)
+		picture("narrow", widgettest.NarrowWidth, 1200, unit.Style{System: unit.USCustomary}, wished(), nothing)
+		picture("hand", widgettest.LaptopWidth, 2100, unit.Style{}, measured(), func(s *Screen, _ fyne.Window) {
+			test.Tap(s.hand.fold.FocusTarget().(fyne.Tappable))
+			test.Tap(s.hand.weighed[0].object.FocusTarget().(fyne.Tappable))
+			test.Tap(s.hand.factors[1].FocusTarget().(fyne.Tappable))
+		})
+		picture("contents", widgettest.LaptopWidth, 2300, unit.Style{}, chosen(), func(s *Screen, _ fyne.Window) {
+			test.Tap(s.contents.fold.FocusTarget().(fyne.Tappable))
+			test.Tap(s.contents.baskets[0].object.FocusTarget().(fyne.Tappable))
+			test.Tap(s.contents.baskets[3].object.FocusTarget().(fyne.Tappable))
+			test.Type(widgets.Named()["measures.thumb.search"].(*widgets.SearchField).FocusTarget(), "oil")
+		})
+		picture("foods", widgettest.DesktopWidth, 1900, unit.Style{}, with("dislikes", "liver, olives and celery", "avoid", "peanut"), func(s *Screen, _ fyne.Window) {
+			test.Tap(s.foods.fold.FocusTarget().(fyne.Tappable))
+			test.Type(s.foods.search.FocusTarget(), "milk")
+		})
 	}
 }

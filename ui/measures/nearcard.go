@@ -1,30 +1,45 @@
 package measures
 
 import (
+	"strconv"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 
-	"handbreadth/domain/unit"
 	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
 )
 
-// nearCard says how near the day comes to its targets, in words, and in numbers
-// for those who open them.
+// nearCard offers the other days that come near, and opens into how near this one
+// comes in numbers and how it was found.
 type nearCard struct {
 	object *widgets.Card
-	words  *widgets.Text
+	source Source
+	others [mostOthers]*otherLine
+	fixed  *fyne.Container
+	free   *widgets.Button
 	table  *distanceTable
 	how    *opening
 }
 
-func newNearCard(style unit.Style, changed func()) *nearCard {
-	c := &nearCard{words: widgets.NewText("", widgets.Body), table: newDistanceTable()}
-	numbers := newOpening("measures.near", "In numbers", style, changed)
+// mostOthers is how many other days are offered.
+const mostOthers = 3
+
+func newNearCard(s Source, changed func()) *nearCard {
+	c := &nearCard{source: s, table: newDistanceTable()}
+	others := widgets.ColumnGap(theme.Half)
+	for i := range c.others {
+		c.others[i] = newOtherLine(s, "measures.take"+strconv.Itoa(i+1))
+		others.Add(c.others[i].object)
+	}
+	c.free = widgets.Name(widgets.NewTextButton("Free the day", c.onFree), "measures.free_day")
+	c.fixed = widgets.Ends(widgets.NewText("The day is fixed, so that few others or none are left.", widgets.Small), c.free)
+	others.Add(c.fixed)
+	numbers := newOpening("measures.near", "How near this day comes, in numbers", s.Style(), changed)
 	numbers.SetMore(c.table.object)
-	c.how = newOpening("measures.how", "How the measures are chosen", style, changed)
-	c.object = widgets.NewCard("How near this comes", widgets.Column(c.words, numbers, c.how))
+	c.how = newOpening("measures.how", "How the measures are chosen", s.Style(), changed)
+	c.object = widgets.NewCard("Other days that come near", widgets.ColumnGap(theme.Two, others, widgets.Column(numbers.Disclosure, c.how.Disclosure)))
 	return c
 }
 
@@ -33,9 +48,42 @@ func (c *nearCard) show(v view) {
 	if !v.HasMeals {
 		return
 	}
-	c.words.SetText(v.Near)
+	for i, line := range c.others {
+		line.object.Hidden = i >= len(v.Others)
+		if i < len(v.Others) {
+			line.show(v.Others[i])
+		}
+	}
+	c.fixed.Hidden = !v.DayLocked
 	c.table.show(v.Distances)
 	c.how.set("", "", v.Steps)
+}
+
+func (c *nearCard) onFree() {
+	wishes := wishesOf(c.source)
+	for _, k := range fitted {
+		wishes = freed(wishes, 0, k)
+	}
+	keepWishes(c.source, wishes)
+}
+
+// otherLine is another day that can be taken in the place of this one.
+type otherLine struct {
+	object *fyne.Container
+	words  *widgets.Text
+	now    other
+}
+
+func newOtherLine(s Source, name string) *otherLine {
+	l := &otherLine{words: widgets.NewText("", widgets.Body)}
+	take := widgets.Name(widgets.NewTextButton("Take", func() { keepWishes(s, lockedDay(wishesOf(s), l.now.Day)) }), name)
+	l.object = widgets.Ends(l.words, take)
+	return l
+}
+
+func (l *otherLine) show(o other) {
+	l.now = o
+	l.words.SetText(o.Words)
 }
 
 // distanceTable sets what the measures bring beside each target.

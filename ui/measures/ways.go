@@ -34,7 +34,7 @@ func waitingLead(r draft.Reading) string {
 	if len(r.Problems) > 0 {
 		return "An answer could not be read, so the day is not reckoned yet. The sheet beside says which."
 	}
-	return "The measures of the day appear when the intake has what they need. What one measure holds is known already."
+	return "The measures of the day appear when the intake has what they need. What one measure holds is told below already."
 }
 
 func wayToWant(r draft.Reading) way {

@@ -1,10 +1,8 @@
 package measures
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"handbreadth/domain"
@@ -27,7 +25,7 @@ func listed(parts []string, otherwise string) string {
 
 // about tells what an amount of food brings, rounded to what can be known.
 func about(n hand.Nutrients, style unit.Style) string {
-	return "about " + rounded(n.Energy, style) + ", " + wholeGrams(n.Protein, style) + " protein"
+	return "about " + rounded(n.Energy, style) + "\n" + wholeGrams(n.Protein, style) + " protein"
 }
 
 // rounded writes an energy to the nearest 10 kcal or 50 kJ.
@@ -49,19 +47,53 @@ func wholeGrams(g unit.Gram, style unit.Style) string {
 }
 
 // contentOf tells what one measure holds.
-func contentOf(c hand.Content, basket []food.Food, style unit.Style) content {
+func contentOf(c hand.Content, filling food.Filling, style unit.Style) content {
 	told := content{
 		Kind: c.Kind, Amount: "about " + style.Grams(c.Grams.Value),
 		Brings: style.Energy(c.Nutrients.Energy), Macros: macros(c.Nutrients, style),
-		Filled: foods(basket), Steps: c.Steps,
+		Said: filling.Words(), Steps: c.Steps, Filling: filling,
 	}
 	if c.Volume > 0 {
 		told.Amount = style.Volume(c.Volume) + ", " + told.Amount
 	}
 	if c.Grams.Low < c.Grams.High {
-		told.Spread = style.Number(float64(c.Grams.Low), 0) + " to " + style.Number(float64(c.Grams.High), 0) + " g, by food"
+		told.Spread = style.Number(float64(c.Grams.Low), 0) + " to " + style.Number(float64(c.Grams.High), 0) + " g, by food and hand"
 	}
 	return told
+}
+
+// amountNote tells what a count of a measure comes to in the kitchen, as a range
+// of counts where the client prefers it, and what is wished of it.
+func amountNote(c hand.Content, n unit.Measure, ranges bool, bound string, style unit.Style) string {
+	var parts []string
+	if n > 0 {
+		grams := style.Grams(unit.Gram(kitchen(float64(n) * float64(c.Grams.Value))))
+		if c.Volume > 0 {
+			grams = style.Volume(unit.Millilitre(kitchen(float64(n)*float64(c.Volume)))) + ", " + grams
+		}
+		parts = append(parts, grams)
+		if ranges {
+			parts = append(parts, c.Between(n).Words(c.Kind))
+		}
+	}
+	if bound != "" {
+		parts = append(parts, bound)
+	}
+	return strings.Join(parts, "\n")
+}
+
+// kitchen rounds an amount as a kitchen knows it: to 1 under 30, to 5 under 200,
+// else to 10.
+func kitchen(amount float64) float64 {
+	const small, middling = 30, 200
+	step := 10.0
+	switch {
+	case amount < small:
+		step = 1
+	case amount < middling:
+		step = 5
+	}
+	return math.Max(1, math.Round(amount/step)*step)
 }
 
 // macros tells what a measure brings besides energy.
@@ -70,23 +102,6 @@ func macros(n hand.Nutrients, style unit.Style) string {
 		style.Grams(n.Protein) + " protein", style.Grams(n.Fat) + " fat",
 		style.Grams(n.Carbohydrate) + " carbohydrate", style.Grams(n.Fibre) + " fibre",
 	}, "")
-}
-
-// mostNamed is how many foods are named before the rest is counted.
-const mostNamed = 4
-
-// foods names the foods that fill a measure most often, then how many more.
-func foods(basket []food.Food) string {
-	byShare := slices.Clone(basket)
-	slices.SortStableFunc(byShare, func(a, b food.Food) int { return cmp.Compare(b.Share, a.Share) })
-	var names []string
-	for _, f := range byShare {
-		if len(names) == mostNamed && len(byShare) > mostNamed+1 {
-			return strings.Join(names, ", ") + " and " + fmt.Sprint(len(byShare)-mostNamed) + " more"
-		}
-		names = append(names, f.Name)
-	}
-	return listed(names, "")
 }
 
 // basketWords says whose foods fill the measures.
@@ -111,8 +126,12 @@ var eater = map[food.Pattern]string{
 func nearWords(d hand.Distance, style unit.Style) string {
 	energy, _ := style.EnergyValue(d.Energy)
 	_, name := style.EnergyValue(1)
-	return fmt.Sprintf("A day of these measures brings about %s and %s.",
+	words := fmt.Sprintf("A day of these measures brings about %s and %s.",
 		besideWords(energy, stepOf(style), name, "energy", style), besideWords(float64(d.Protein), 1, "g", "protein", style))
+	if d.UnderFloor {
+		words += " Its fat lies under the floor: the wishes leave too little."
+	}
+	return words
 }
 
 func besideWords(diff, step float64, unitName, what string, style unit.Style) string {

@@ -15,8 +15,9 @@
 //
 // Laying out: [Column] stacks with the height that each part needs at its
 // width, [Row] sets side by side and wraps, [Grid] makes equal columns as many
-// as fit, [WithAside] sets a narrow part beside a wide one, [Page] scrolls and keeps what has the focus in view. They are plain
-// containers; Fyne's own layouts work as well.
+// as fit, [HeadedRow] makes the rows of a table, [WithAside] sets a narrow part
+// beside a wide one, [Page] scrolls and keeps what has the focus in view. They
+// are plain containers; Fyne's own layouts work as well.
 //
 // The parts, by constructor:
 //
@@ -46,7 +47,9 @@
 //	finding   NewFindingCard(finding)          SetAction, SetFinding
 //	macros    NewMacroBar(style)               SetGrams, ShowNumbers
 //	measure   NewMeasureFigure(kind, size)     SetCount, SetHand
-//	meal      NewMealRow(size)                 SetMeal, SetHand
+//	cell      NewMeasureCell(kind)             Set, OnSet, OnLock, OnGo
+//	segments  NewSegments(label, words, f)     SetSelected, Selected
+//	tape      NewHandTape(height)              SetHand
 //	empty     NewEmptyState(title, next, label, f)
 //	toast     NewToast(clock)                  Say, Offer
 //	list      NewList(length, create, update)  OnChosen, OnMoved, SetCursor

@@ -192,24 +192,6 @@ func TestEachKindHasItsDrawing(t *testing.T) {
 	}
 }
 
-func TestMealRow(t *testing.T) {
-	program(t, theme.Light)
-	m := NewMealRow(48)
-	m.SetMeal("Lunch", hand.Measures{Palm: 1, Fist: 2, CuppedHand: 0.5})
-	open(t, m, 700, 300)
-	shown := textsIn(m)
-	for _, wanted := range []string{"Lunch", "1 palm", "2 fists", "½ cupped hand", "no thumb", "oils and nuts"} {
-		if !strings.Contains(shown, wanted) {
-			t.Errorf("%q is missing in:\n%s", wanted, shown)
-		}
-	}
-	m.SetNote("about 610 kcal")
-	settle(m)
-	if !strings.Contains(textsIn(m), "about 610 kcal") || m.Figure(hand.Fist).Count() != 2 {
-		t.Error("the note is not shown, or the count is lost")
-	}
-}
-
 func TestEveryIconIsDrawnInItsColour(t *testing.T) {
 	program(t, theme.Light)
 	for _, name := range []IconName{

@@ -186,10 +186,13 @@ func measuresSheet() fyne.CanvasObject {
 		{"Lunch", hand.Measures{Palm: 1.5, Fist: 1.5, CuppedHand: 1.5, Thumb: 1}},
 		{"Dinner", hand.Measures{Palm: 1, Fist: 2.5, CuppedHand: 1, Thumb: 1.5}},
 	} {
-		row := NewMealRow(56)
-		row.SetMeal(meal.name, meal.m)
-		row.SetNote("about 610 kcal")
-		rows.Add(row)
+		cells := []fyne.CanvasObject{NewText(meal.name, Strong)}
+		for _, kind := range hand.Kinds() {
+			cell := NewMeasureCell(kind)
+			cell.Set(meal.m.Of(kind), meal.m.Of(kind) > 1.5, "about 120 g")
+			cells = append(cells, cell)
+		}
+		rows.Add(HeadedRow(96, cells...))
 	}
 	day := Grid(150)
 	for i, kind := range hand.Kinds() {

@@ -6,9 +6,7 @@ import (
 
 	"fyne.io/fyne/v2/test"
 
-	draw "handbreadth/assets/hand"
 	"handbreadth/domain/derive"
-	"handbreadth/domain/hand"
 	"handbreadth/domain/unit"
 	"handbreadth/ui/theme"
 )
@@ -47,19 +45,6 @@ func TestListLineMuted(t *testing.T) {
 	line.SetMuted(true)
 	if line.title.colour != theme.Faint {
 		t.Error("the title is not muted")
-	}
-}
-
-func TestMealRowDrawsTheClientsHand(t *testing.T) {
-	program(t, theme.Light)
-	row := NewMealRow(48)
-	small := draw.Reference()
-	small.PalmBreadth *= 0.8
-	row.SetHand(small)
-	for _, kind := range hand.Kinds() {
-		if row.Figure(kind).dims != small {
-			t.Errorf("%s is drawn of another hand", kind.Name())
-		}
 	}
 }
 
