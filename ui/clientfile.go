@@ -45,18 +45,26 @@ type clientFile struct {
 
 // OpenClient opens a client file.
 func (s *Shell) OpenClient(id string) {
+	s.openFile(id, func(file File) {
+		s.file = s.newClientFile(id, file, file.Form())
+		s.Go(PlaceFile)
+		s.file.goOn()
+	})
+}
+
+// openFile reads a client file in place of the one that is open.
+func (s *Shell) openFile(id string, opened func(File)) {
 	s.leaveFile()
+	desk := s.desk
 	task.Run(s.tools.Run, "Opening the client file", func(ctx context.Context) (File, error) {
-		return s.desk.Open(ctx, id)
+		return desk.Open(ctx, id)
 	}, func(file File, err error) {
 		if err != nil {
 			s.toast.Warn(err.Error())
 			return
 		}
 		s.leaveFile()
-		s.file = s.newClientFile(id, file, file.Form())
-		s.Go(PlaceFile)
-		s.file.goOn()
+		opened(file)
 	})
 }
 

@@ -9,7 +9,47 @@ import (
 	"handbreadth/domain/unit"
 	"handbreadth/ui/clients"
 	"handbreadth/ui/draft"
+	"handbreadth/ui/safety"
+	"handbreadth/ui/unlock"
 )
+
+// Opener finds and opens the files of the practice. Its methods with a context
+// are called in the background.
+type Opener interface {
+	Begun() bool // a practice was started on this computer
+	// Look is what the window wore last, which is known before anything is
+	// unlocked; only its look and its size of text mean something.
+	Look() Settings
+	// Advise judges a passphrase as it is typed; it answers at once.
+	Advise(passphrase string) unlock.Advice
+	Practice(ctx context.Context) (Door, error)
+	Demo(ctx context.Context) (Door, error)
+	// Restorer makes a backup ready to take the place of the practice's file.
+	safety.Restorer
+	// Restore closes the practice's file and puts the restored one in its place.
+	// After an error the file is as it was. Nothing is open afterwards.
+	Restore(ctx context.Context, restoring safety.Restoring) error
+}
+
+// Door is the open file of a practice, locked or not.
+type Door interface {
+	unlock.Guard
+	unlock.Sheet
+	Demo() bool // the invented practice, which is never sealed
+	Sealed() bool
+	Advise(passphrase string) unlock.Advice
+	// Seal sets the first passphrase and seals everything. The code is there as
+	// soon as the passphrase holds, also with an error.
+	Seal(ctx context.Context, passphrase string, progress unlock.Progress) (unlock.Code, error)
+	// Enter reads what the list of clients needs.
+	Enter(ctx context.Context) (Desk, error)
+	// Lock takes the keys out of memory, and all that was read with them, and
+	// empties the shelf of papers. The desk that was entered is of no use then.
+	Lock(ctx context.Context)
+	Keeper() safety.Keeper
+	// BackUpIfDue makes the backup of the day where it is not made yet.
+	BackUpIfDue(ctx context.Context) error
+}
 
 // Desk is the practice's records. Calls with a context read or change the file
 // and are made in the background; the others answer from memory.
@@ -17,6 +57,10 @@ type Desk interface {
 	clients.Book
 	Settings() Settings
 	SaveSettings(ctx context.Context, s Settings) error
+	// Loading reports whether names are still being read, and Names waits for
+	// them: until then the list finds what was read so far.
+	Loading() bool
+	Names(ctx context.Context) error
 	Open(ctx context.Context, id string) (File, error)
 }
 

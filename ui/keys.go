@@ -36,6 +36,7 @@ func (s *Shell) bindings() []binding {
 		{&fyne.ShortcutUndo{}, "Ctrl+Z", "Undo", s.Undo},
 		{custom(fyne.KeyZ, controlShift), "Ctrl+Shift+Z", "Redo", s.Redo},
 		{&fyne.ShortcutRedo{}, "", "", s.Redo},
+		{custom(fyne.KeyL, control), "Ctrl+L", "Lock", s.Lock},
 	}
 	keys := []fyne.KeyName{fyne.Key1, fyne.Key2, fyne.Key3, fyne.Key4, fyne.Key5}
 	for i, section := range Sections() {
@@ -51,7 +52,11 @@ func (s *Shell) bindings() []binding {
 // bind makes the keys work in the window.
 func (s *Shell) bind() {
 	for _, b := range s.bindings() {
-		s.window.Canvas().AddShortcut(b.shortcut, func(fyne.Shortcut) { b.act() })
+		s.window.Canvas().AddShortcut(b.shortcut, func(fyne.Shortcut) {
+			if s.gate == nil {
+				b.act()
+			}
+		})
 	}
 	s.window.Canvas().SetOnTypedKey(func(event *fyne.KeyEvent) {
 		if !s.plainKey(event.Name) && event.Name == fyne.KeyEscape {

@@ -43,7 +43,7 @@ func (s *Shell) SetLook(look string) {
 	now := s.currentSettings()
 	now.Look = look
 	s.changeSettings(now)
-	s.practice = nil
+	s.practice, s.safety = nil, nil
 	if s.place == PlacePractice {
 		s.Go(PlacePractice)
 	}

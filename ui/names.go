@@ -4,6 +4,8 @@ import (
 	"handbreadth/ui/clients"
 	"handbreadth/ui/handout"
 	"handbreadth/ui/practice"
+	"handbreadth/ui/safety"
+	"handbreadth/ui/unlock"
 )
 
 // What the program has to hand to screens, under the shell's own names, since
@@ -15,6 +17,19 @@ type (
 	Settings = practice.Settings
 	Choice   = handout.Choice
 	PageName = handout.PageName
+
+	Advice   = unlock.Advice
+	Code     = unlock.Code
+	Progress = unlock.Progress
+
+	Keeper    = safety.Keeper
+	KeepState = safety.State
+	Inside    = safety.Inside
+	Backup    = safety.Backup
+	Backups   = safety.Backups
+	Entry     = safety.Entry
+	Restoring = safety.Restoring
+	KeyMoves  = safety.Progress
 )
 
 // The states of a client file.

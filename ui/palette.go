@@ -27,7 +27,7 @@ const (
 
 // OpenPalette opens the palette over the page.
 func (s *Shell) OpenPalette() {
-	if s.desk == nil || s.palette != nil || s.asking != nil {
+	if s.desk == nil || s.gate != nil || s.palette != nil || s.asking != nil {
 		return
 	}
 	p := &palette{shell: s}

@@ -73,7 +73,12 @@ func (p *progressBar) tell(progress task.Progress) {
 
 // Progress shows a job that takes its time. It is called where the user
 // interface runs.
+//
+// The pages in front of the practice tell themselves how far they are.
 func (s *Shell) Progress(progress task.Progress) {
+	if s.gate != nil && !progress.Ended {
+		return
+	}
 	s.progress.tell(progress)
 	s.progress.object.Refresh()
 }

@@ -18,7 +18,7 @@ const (
 
 // nextRegion moves the focus to the next part of the window.
 func (s *Shell) nextRegion() {
-	if s.desk == nil || s.palette != nil || s.asking != nil {
+	if s.desk == nil || s.gate != nil || s.palette != nil || s.asking != nil {
 		return
 	}
 	switch s.regionOfFocus() {
@@ -44,7 +44,11 @@ func (s *Shell) nextRegion() {
 
 // enterPage gives the focus to the first control after the rail.
 func (s *Shell) enterPage() {
-	if widgets.FocusOn(s.rail.Button(len(railPlaces) - 1)) {
+	last := s.rail.Button(len(railPlaces) - 1)
+	if s.lock.Visible() {
+		last = s.lock
+	}
+	if widgets.FocusOn(last) {
 		s.window.Canvas().FocusNext()
 	}
 }

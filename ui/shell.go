@@ -4,17 +4,20 @@
 package ui
 
 import (
-	"context"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"handbreadth/assets/icons"
 	"handbreadth/ui/clients"
 	"handbreadth/ui/help"
 	"handbreadth/ui/practice"
+	"handbreadth/ui/safety"
 	"handbreadth/ui/task"
+	"handbreadth/ui/theme"
 	"handbreadth/ui/widgets"
 )
 
@@ -22,16 +25,12 @@ import (
 type Tools struct {
 	Run     task.Runner
 	Clock   task.Clock         // of pauses; nil: the system's
+	Now     func() time.Time   // nil: time.Now
 	Words   func(error) string // plain words for an error of the records
 	Changed func()             // called when something on the screen may have changed; nil: nobody
-}
-
-// Opener finds and opens the files of the practice. Its methods but Begun are
-// called in the background.
-type Opener interface {
-	Begun() bool // a practice was started on this computer
-	Practice(ctx context.Context) (Desk, error)
-	Demo(ctx context.Context) (Desk, error)
+	// Minute is how long a minute of waiting is before the program locks by
+	// itself; 0 is a minute.
+	Minute time.Duration
 }
 
 // Place is what the middle of the window shows.
@@ -40,6 +39,7 @@ type Place int
 // The places.
 const (
 	PlaceWelcome Place = iota
+	PlaceGate          // a page in front of the practice, or of one of its secrets
 	PlaceClients
 	PlaceFile
 	PlacePractice
@@ -54,10 +54,18 @@ type Shell struct {
 	app    fyne.App
 	window fyne.Window
 	opener Opener
-	tools  Tools
+	runner task.Runner // of what outlives a locking
+	tools  Tools       // their runner ends with the session
+	span   *task.Span  // the session; nil outside of one
+	slow   *task.Span  // what is stopped at the end of the program, too
 
-	desk     Desk // nil until a file of a practice is open
-	demo     bool
+	door     Door // nil until a file of a practice is open
+	desk     Desk // nil while it is locked
+	gate     gate // nil while the practice is at hand
+	gateName string
+	stay     whereabouts // where to go on after unlocking
+	idle     idleWatch
+	duty     duty
 	place    Place
 	back     Place // where Escape leads from practice and help
 	settings *saver[Settings]
@@ -65,12 +73,14 @@ type Shell struct {
 	rail     *widgets.Rail
 	side     *fyne.Container   // the rail and the mark
 	mark     fyne.CanvasObject // of demo data, below the rail
+	lock     *widgets.RailButton
 	middle   *fyne.Container
 	page     *fyne.Container // all but the toast
 	toast    *widgets.Toast
 	progress *progressBar
 	clients  *clients.Screen
 	practice *practice.Screen
+	safety   *safety.Section
 	help     *help.Screen
 	file     *clientFile // nil while none is open
 	palette  *palette    // nil while it is closed
@@ -79,11 +89,16 @@ type Shell struct {
 
 // New fills the window. Nothing is opened yet: see Start.
 func New(app fyne.App, window fyne.Window, opener Opener, tools Tools) *Shell {
-	s := &Shell{app: app, window: window, opener: opener, tools: tools, middle: container.NewStack()}
+	s := &Shell{app: app, window: window, opener: opener, runner: tools.Run, tools: tools}
 	if s.tools.Words == nil {
 		s.tools.Words = task.Words
 	}
-	s.wear(Settings{})
+	if s.tools.Now == nil {
+		s.tools.Now = time.Now
+	}
+	s.slow = task.NewSpan(s.runner)
+	s.idle = idleWatch{shell: s}
+	s.wear(opener.Look())
 	s.build()
 	s.bind()
 	widgets.HandleEscape(s.Back)
@@ -104,9 +119,13 @@ func (s *Shell) build() {
 	}, func(index int) { s.Go(railPlaces[index]) })
 	s.mark = demoMark()
 	s.mark.Hide()
+	s.lock = widgets.Name(widgets.NewRailButton("Lock", icons.Lock, s.Lock), "rail.lock")
+	s.lock.Hide()
+	s.middle = container.NewStack()
 	s.toast = widgets.NewToast(s.tools.Clock)
 	s.progress = newProgressBar()
-	s.side = container.NewBorder(nil, nil, nil, widget.NewSeparator(), container.NewBorder(nil, s.mark, nil, nil, s.rail))
+	foot := widgets.Inset(theme.Half, container.NewStack(s.mark, s.lock))
+	s.side = container.NewBorder(nil, nil, nil, widget.NewSeparator(), container.NewBorder(nil, foot, nil, nil, s.rail))
 	s.side.Hide()
 	s.page = bordered(nil, nil, s.side, s.middle)
 	s.window.SetContent(widgets.Over(container.NewStack(s.page, s.progress.object), s.toast))
@@ -128,7 +147,7 @@ func bordered(top, bottom, left, middle fyne.CanvasObject) *fyne.Container {
 // Go shows a place. An open client file is left when the list is shown, and
 // stays open behind practice and help.
 func (s *Shell) Go(place Place) {
-	if s.desk == nil || place == PlaceFile && s.file == nil {
+	if s.desk == nil || s.gate != nil || place == PlaceFile && s.file == nil {
 		return
 	}
 	if place == PlaceClients {
@@ -150,6 +169,7 @@ func (s *Shell) Go(place Place) {
 	case PlacePractice:
 		s.rail.Select(1)
 		s.show(s.practiceScreen().Object())
+		s.safety.Renew()
 		s.enterPage()
 	case PlaceHelp:
 		s.rail.Select(2)
@@ -167,9 +187,10 @@ func (s *Shell) show(object fyne.CanvasObject) {
 
 func (s *Shell) practiceScreen() *practice.Screen {
 	if s.practice == nil {
-		s.practice = practice.New(s.desk.Settings(), practice.Ways{
+		s.safety = s.newSafety()
+		s.practice = practice.New(s.currentSettings(), practice.Ways{
 			Changed: s.changeSettings, Choose: s.choosePicture,
-		})
+		}, s.safety.Object())
 	}
 	return s.practice
 }
@@ -189,6 +210,8 @@ func (s *Shell) Back() {
 		s.asking.close()
 	case s.palette != nil:
 		s.palette.close()
+	case s.gate != nil:
+		s.gate.Escape()
 	case s.place == PlacePractice || s.place == PlaceHelp:
 		s.Go(s.back)
 	case s.place == PlaceFile && s.file.leaveField():

@@ -21,7 +21,7 @@ func TestAFreshMachineOffersTwoWays(t *testing.T) {
 		t.Errorf("focus on %q", got)
 	}
 	b.key(fyne.KeyReturn)
-	if got := b.shell.State().Place; got != "clients" {
+	if got := b.shell.State().Place; got != "passphrase" {
 		t.Errorf("after starting: %q", got)
 	}
 }

@@ -15,13 +15,17 @@ func (s *Shell) Start(demo bool) {
 	case demo:
 		s.openDemo()
 	case s.opener.Begun():
-		s.openPractice()
+		s.openPractice("")
 	default:
-		s.welcome(welcome.New(s.openPractice, s.openDemo))
+		s.welcome(func() *welcome.Screen {
+			return welcome.New(welcome.Ways{Start: s.beginPractice, Demo: s.openDemo, Restore: s.restorePage})
+		})
 	}
 }
 
-func (s *Shell) welcome(screen *welcome.Screen) {
+func (s *Shell) welcome(build func() *welcome.Screen) {
+	s.leaveGate()
+	screen := build()
 	s.place = PlaceWelcome
 	s.side.Hide()
 	s.page.Refresh()
@@ -30,31 +34,75 @@ func (s *Shell) welcome(screen *welcome.Screen) {
 	s.changed()
 }
 
-func (s *Shell) openPractice() { s.openDesk("Opening your practice", false, s.opener.Practice) }
-func (s *Shell) openDemo()     { s.openDesk("Making the demo ready", true, s.opener.Demo) }
+// openPractice opens the practice's own file. A note, where there is one, is told
+// with the question for the passphrase.
+func (s *Shell) openPractice(note string) {
+	s.openDoor("Opening your practice", s.opener.Practice, func(err error) {
+		s.trouble("Your practice could not be opened", err, func() { s.openPractice(note) }, false)
+	}, note)
+}
 
-func (s *Shell) openDesk(label string, demo bool, open func(context.Context) (Desk, error)) {
-	task.Run(s.tools.Run, label, open, func(desk Desk, err error) {
+func (s *Shell) openDemo() {
+	s.openDoor("Making the demo ready", s.opener.Demo, func(err error) {
+		s.trouble("The demo could not be opened", err, s.openDemo, true)
+	}, "")
+}
+
+func (s *Shell) openDoor(label string, open func(context.Context) (Door, error), failed func(error), note string) {
+	task.Run(s.runner, label, open, func(door Door, err error) {
 		if err != nil {
-			s.trouble(err, demo, func() { s.openDesk(label, demo, open) })
+			failed(err)
 			return
 		}
-		s.sit(desk, demo)
+		s.stand(door, note)
 	})
 }
 
 // trouble shows why a file cannot be opened, and the ways on.
-func (s *Shell) trouble(err error, demo bool, again func()) {
-	if demo {
-		s.welcome(welcome.NewTrouble("The demo could not be opened", err.Error(), again, nil))
-		return
+func (s *Shell) trouble(title string, err error, again func(), demo bool) {
+	ways := welcome.Ways{Start: again}
+	if !demo {
+		ways.Demo, ways.Restore = s.openDemo, s.restorePage
 	}
-	s.welcome(welcome.NewTrouble("Your practice could not be opened", err.Error(), again, s.openDemo))
+	s.welcome(func() *welcome.Screen { return welcome.NewTrouble(title, err.Error(), ways) })
+}
+
+// stand is in front of an open file: it asks for the passphrase, or offers one,
+// or goes in.
+func (s *Shell) stand(door Door, note string) {
+	s.door = door
+	switch {
+	case door.Locked():
+		s.askPassphrase(note).Ready()
+	case !door.Sealed() && !door.Demo():
+		s.offerSealing()
+	default:
+		s.goIn()
+	}
+}
+
+// goIn reads the list of an open file and shows it.
+func (s *Shell) goIn() {
+	door := s.door
+	task.Run(s.runner, "Reading the list", door.Enter, func(desk Desk, err error) {
+		switch {
+		case s.door != door:
+			return
+		case err != nil:
+			s.trouble("Your practice could not be read", err, s.goIn, door.Demo())
+		default:
+			s.sit(desk)
+		}
+	})
 }
 
 // sit takes a desk into use.
-func (s *Shell) sit(desk Desk, demo bool) {
-	s.desk, s.demo = desk, demo
+func (s *Shell) sit(desk Desk) {
+	s.leaveGate()
+	s.endSession()
+	s.desk = desk
+	s.span = task.NewSpan(s.runner)
+	s.tools.Run = s.span
 	s.settings = newSaver(s.tools, "Saving the settings", func(ctx context.Context, _ int, v Settings) error {
 		return desk.SaveSettings(ctx, v)
 	}, s.showSettingsSaved)
@@ -62,15 +110,16 @@ func (s *Shell) sit(desk Desk, demo bool) {
 	s.clients = clients.New(desk, s.tools.Run, clients.Ways{
 		Open: s.OpenClient, Ask: s.ask, Say: s.toast.Say, Offer: s.toast.Offer,
 	})
-	s.practice = nil
-	s.help = nil
+	s.practice, s.safety, s.help = nil, nil, nil
 	s.window.SetTitle(title)
-	s.mark.Hide()
-	if demo {
+	setShown(s.mark, s.door.Demo())
+	setShown(s.lock, s.door.Sealed())
+	if s.door.Demo() {
 		s.window.SetTitle(title + " – demo data")
-		s.mark.Show()
 	}
 	s.side.Show()
 	s.page.Refresh()
 	s.Go(PlaceClients)
+	s.goBack()
+	s.beginDuty()
 }

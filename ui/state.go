@@ -10,7 +10,7 @@ import (
 
 // State is what the shell shows, for tests and for the tour.
 type State struct {
-	Place   string // "welcome", "clients", "file", "practice", "help"
+	Place   string // "welcome", "clients", "file", "practice", "help", or a page in front: "locked" and its like
 	Section string // of the open file; "" where none is open
 	Client  string // id of the open file; "" where none is open
 	Save    string // "saved", "saving" or "failed"; "" where no file is open
@@ -25,6 +25,9 @@ type State struct {
 	Palette    bool // the palette is open
 	Asking     bool // a question is asked
 	Toast      string
+	Touched    int  // how often somebody typed or moved the pointer
+	Sealed     bool // the practice has a passphrase
+	Loading    bool // names are still being read
 	// Settings is true where what the practice set is on the disk.
 	Settings bool
 	// Form is the open form as typed.
@@ -40,6 +43,12 @@ var saveNames = map[SaveState]string{Saved: "saved", Saving: "saving", SaveFaile
 // State returns what is shown now.
 func (s *Shell) State() State {
 	state := State{Place: placeNames[s.place], Status: "none", Palette: s.palette != nil, Asking: s.asking != nil}
+	if s.gate != nil {
+		state.Place = s.gateName
+	}
+	state.Touched = s.idle.count
+	state.Sealed = s.door != nil && s.door.Sealed()
+	state.Loading = s.desk != nil && s.desk.Loading()
 	if s.toast.Visible() {
 		state.Toast = s.toast.Text()
 	}

@@ -9,9 +9,6 @@ import (
 	"github.com/go-gl/gl/v2.1/gl"
 )
 
-// drawing is a window that can be read where it is drawn.
-type drawing interface{ RunWithContext(read func()) }
-
 // capture returns the picture of a window. The toolkit's own capture reads the
 // buffer that is on the screen, which drivers without a graphics card leave
 // empty; the buffer that was drawn last has the same picture.

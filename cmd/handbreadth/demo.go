@@ -119,9 +119,9 @@ func (f *file) keepDemo(ctx context.Context, form draft.Form, ago int) error {
 	if !plan.Issuable() {
 		return errDemo
 	}
-	now := f.desk.now
-	f.desk.now = func() time.Time { return now().AddDate(0, 0, -ago) }
-	defer func() { f.desk.now = now }()
+	now := f.desk.watch.now
+	f.desk.watch.now = func() time.Time { return now().AddDate(0, 0, -ago) }
+	defer func() { f.desk.watch.now = now }()
 	_, err = f.Keep(ctx, form, plan)
 	return err
 }

@@ -13,12 +13,17 @@ import (
 	"handbreadth/ui"
 )
 
+// watch tells the time at the desk. It changes only while the demo is filled.
+type watch struct{ now func() time.Time }
+
 // desk answers the shell from the practice's file. What the list shows at once
-// is kept in memory, because names are sealed in the file.
+// is kept in memory, because names are sealed in the file; it is emptied when
+// the file is locked.
 type desk struct {
-	records *store.Store
-	now     func() time.Time // changes only while the demo is filled
-	shelf   *shelf
+	records  *store.Store
+	watch    *watch
+	shelf    *shelf
+	remember func(ui.Settings) // keeps what is to be known before unlocking; nil: nothing
 
 	mu       sync.Mutex
 	index    *store.NameIndex
@@ -30,7 +35,7 @@ type desk struct {
 // person is what the list knows of a client.
 type person struct {
 	identity identity
-	version  int // of the identity record
+	version  int // of the identity record; 0: not read yet
 	client   store.Client
 }
 
@@ -42,52 +47,64 @@ type identity struct {
 
 var _ ui.Desk = (*desk)(nil)
 
-// openDesk opens the file at path, making it where it is missing. The error is
-// one of the store.
-func openDesk(ctx context.Context, path string, clock func() time.Time, s *shelf) (*desk, error) {
-	d := &desk{now: clock, shelf: s, people: map[store.ClientID]person{}}
-	records, err := store.Open(ctx, path, store.Options{Clock: func() time.Time { return d.now() }})
+// enterDesk reads what the list needs of an open file that is not locked. Names
+// are read in the background.
+func enterDesk(ctx context.Context, records *store.Store, w *watch, s *shelf) (*desk, error) {
+	d := &desk{records: records, watch: w, shelf: s, people: map[store.ClientID]person{}}
+	clients, err := records.Clients(ctx, true)
 	if err != nil {
 		return nil, err
-	}
-	d.records = records
-	if err := d.load(ctx); err != nil {
-		return nil, errors.Join(err, records.Close())
-	}
-	return d, nil
-}
-
-func (d *desk) load(ctx context.Context) error {
-	clients, err := d.records.Clients(ctx, true)
-	if err != nil {
-		return err
 	}
 	for _, c := range clients {
 		d.people[c.ID] = person{client: c}
 		d.recent = append(d.recent, c.ID)
 	}
-	var names []store.Name
-	err = d.records.EachLatest(ctx, store.KindIdentity, func(r store.Record) error {
-		var i identity
-		if err := json.Unmarshal(r.Body, &i); err != nil {
-			return err
-		}
-		d.people[r.ClientID] = person{identity: i, version: r.Version, client: d.people[r.ClientID].client}
-		names = append(names, store.Name{ID: r.ClientID, Name: i.Name})
-		return nil
-	})
-	if err != nil {
-		return err
+	if d.settings, err = loadSettings(ctx, records); err != nil {
+		return nil, err
 	}
-	d.index = store.NewNameIndex(names)
-	d.settings, err = loadSettings(ctx, d.records)
-	return err
+	d.index, err = records.OpenNames(d.nameOf)
+	return d, err
 }
 
-func (d *desk) close() error { return d.records.Close() }
+// nameOf takes in an identity as it is read in the background.
+func (d *desk) nameOf(r store.Record) (string, error) {
+	var i identity
+	if err := json.Unmarshal(r.Body, &i); err != nil {
+		return "", err
+	}
+	d.know(r.ClientID, i, r.Version)
+	return i.Name, nil
+}
+
+// know takes in an identity, unless a newer one is known or the client is gone.
+func (d *desk) know(id store.ClientID, i identity, version int) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	p, there := d.people[id]
+	if there && version > p.version {
+		p.identity, p.version = i, version
+		d.people[id] = p
+	}
+}
+
+// empty forgets everything that was read.
+func (d *desk) empty() {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.people, d.recent, d.settings = map[store.ClientID]person{}, nil, ui.Settings{}
+}
+
+// Loading reports whether names are still being read.
+func (d *desk) Loading() bool { return d.index.Loading() }
+
+// Names waits until all names are read.
+func (d *desk) Names(ctx context.Context) error { return d.index.Wait(ctx) }
+
+// RetentionNotice says what a deletion removes and what the law may require.
+func (d *desk) RetentionNotice() string { return store.RetentionNotice() }
 
 // Today is the day at the desk.
-func (d *desk) Today() unit.Date { return unit.FromTime(d.now()) }
+func (d *desk) Today() unit.Date { return unit.FromTime(d.watch.now()) }
 
 // mostFound bounds what a search of names returns; nobody reads further.
 const mostFound = 500

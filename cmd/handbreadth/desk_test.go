@@ -18,6 +18,7 @@ import (
 	"handbreadth/domain"
 	"handbreadth/domain/unit"
 	"handbreadth/store"
+	"handbreadth/store/vault"
 	"handbreadth/ui"
 	"handbreadth/ui/draft"
 	"handbreadth/ui/task"
@@ -25,16 +26,35 @@ import (
 
 var noon = time.Date(2026, time.March, 2, 12, 0, 0, 0, time.UTC)
 
-// newDesk opens the file of a folder; it is closed at the end of the test.
+// newDesk opens the file of a folder and reads its names; it is closed at the end
+// of the test.
 func newDesk(t *testing.T, folder string) *desk {
 	t.Helper()
-	p := place{folder}
-	d, err := openDesk(context.Background(), p.file(false), func() time.Time { return noon }, p.shelf(false))
+	d := newDoor(t, folder)
+	return enter(t, d)
+}
+
+// newDoor opens the file of a folder; it is closed at the end of the test.
+func newDoor(t *testing.T, folder string) *door {
+	t.Helper()
+	d, err := openDoor(context.Background(), place{folder}, false, func() time.Time { return noon }, vault.TestEffort)
 	if err != nil {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { _ = d.close() })
 	return d
+}
+
+func enter(t *testing.T, d *door) *desk {
+	t.Helper()
+	entered, err := d.Enter(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := entered.Names(context.Background()); err != nil {
+		t.Fatal(err)
+	}
+	return entered.(*desk)
 }
 
 func newFile(t *testing.T, d *desk, name string) *file {
@@ -80,7 +100,7 @@ func TestEverythingIsFoundAgain(t *testing.T) {
 	}
 	later := form.Clone()
 	later[draft.Weight], later[draft.Name], later[draft.NextVisit] = "78 kg", "Wren Applecart-Hale", "30 March 2026"
-	if err := errors.Join(f.SaveDraft(ctx, 1, later), f.Settle(ctx, later), d.close()); err != nil {
+	if err := errors.Join(f.SaveDraft(ctx, 1, later), f.Settle(ctx, later), d.records.Close()); err != nil {
 		t.Fatal(err)
 	}
 
@@ -197,7 +217,7 @@ func TestSettingsAndLogoAreFoundAgain(t *testing.T) {
 	d := newDesk(t, folder)
 	want := demoSettings()
 	want.Logo, want.LogoName, want.System = picture(t), "lantern.png", unit.UKCustomary
-	if err := errors.Join(d.SaveSettings(ctx, want), d.close()); err != nil {
+	if err := errors.Join(d.SaveSettings(ctx, want), d.records.Close()); err != nil {
 		t.Fatal(err)
 	}
 	got := newDesk(t, folder).Settings()
@@ -243,7 +263,7 @@ func TestTheDemoIsDiverse(t *testing.T) {
 	if row, _ := d.Row(ids[0]); row.Name != "Wren Applecart" {
 		t.Errorf("first is %s", row.Name)
 	}
-	if d.now() != noon {
+	if d.watch.now() != noon {
 		t.Error("the clock was not put back")
 	}
 }

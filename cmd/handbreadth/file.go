@@ -61,6 +61,9 @@ func (d *desk) open(ctx context.Context, id store.ClientID) (*file, error) {
 		return nil, err
 	}
 	f := &file{desk: d, id: id}
+	if err := d.meet(all); err != nil {
+		return nil, err
+	}
 	if err := f.readKept(all); err != nil {
 		return nil, err
 	}
@@ -72,6 +75,17 @@ func (d *desk) open(ctx context.Context, id store.ClientID) (*file, error) {
 		f.form = draft.Form{draft.Name: row.Name, draft.Date: d.Today().Long()}
 	}
 	return f, nil
+}
+
+// meet takes in the identity of a client file, which may not be read for the
+// list yet.
+func (d *desk) meet(all store.ClientFile) error {
+	r, ok := all.Records[store.KindIdentity]
+	if !ok {
+		return nil
+	}
+	_, err := d.nameOf(r)
+	return err
 }
 
 // formOf returns the draft, else the form of the last visit, else nothing.

@@ -76,7 +76,10 @@ func (p papers) Save(ctx context.Context, plan domain.Plan, kept ui.Kept, choice
 	if err := writePrivate(path, document); err != nil {
 		return err
 	}
-	return p.enter(ctx, document)
+	if err := p.enter(ctx, document); err != nil {
+		return err
+	}
+	return p.note(ctx, store.Exported, plan, kept)
 }
 
 // Print hands the paper to the system's viewer or printer and enters it.
@@ -92,7 +95,19 @@ func (p papers) Print(ctx context.Context, plan domain.Plan, kept ui.Kept, choic
 	if err := handOver(ctx, path); err != nil {
 		return err
 	}
+	if plan.Gate.Referred() { // it has no plan to enter the paper under
+		return p.note(ctx, store.Printed, plan, kept)
+	}
 	return p.enter(ctx, document)
+}
+
+// note writes what was done with a paper into the record.
+func (p papers) note(ctx context.Context, what store.Action, plan domain.Plan, kept ui.Kept) error {
+	about := store.Detail{What: string(kindHandout), Number: kept.Number}
+	if plan.Gate.Referred() {
+		about = store.Detail{What: string(kindReferral)}
+	}
+	return p.file.desk.records.Note(ctx, what, p.file.id, about)
 }
 
 // enter notes that a paper was made from the plan that is kept. A referral has
@@ -174,7 +189,7 @@ func writePrivate(path string, data []byte) error {
 }
 
 // shelf is a private folder for papers on their way to the printer. It is
-// emptied at start and end.
+// emptied at start, when the file is locked, and at the end.
 type shelf struct{ folder string }
 
 func (s *shelf) empty() error { return os.RemoveAll(s.folder) }

@@ -14,6 +14,7 @@ const (
 	fileName     = "practice.db"
 	demoFileName = "demo.db"
 	logName      = "handbreadth.log"
+	lookName     = "look.json"
 )
 
 // place is the folder in which the practice's data lie.

@@ -12,6 +12,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"handbreadth/store/vault"
 	"handbreadth/ui"
 	"handbreadth/ui/task"
 	"handbreadth/ui/widgets"
@@ -34,11 +35,18 @@ type Control struct {
 	Text                string
 }
 
-// probePath is the file to write to; "" is none.
-var probePath string
+// probePath is the file to write to; "" is none. The others make what takes long
+// on purpose short.
+var (
+	probePath  string
+	probeQuick bool
+	probeTick  time.Duration
+)
 
 func probeFlag(flags *flag.FlagSet) {
 	flags.StringVar(&probePath, "probe", "", "write what is shown to this `file`, for the journey")
+	flags.BoolVar(&probeQuick, "probe-quick", false, "make passphrases that protect nothing, for the journey")
+	flags.DurationVar(&probeTick, "probe-minute", 0, "how long a minute of waiting is, for the journey")
 }
 
 // probeEvery is how often the program looks whether something has changed.
@@ -51,7 +59,11 @@ type prober struct {
 	last    []byte
 }
 
-func (p *program) probe(*ui.Tools) {
+func (p *program) probe(tools *ui.Tools) {
+	if probeQuick {
+		p.effort = vault.TestEffort
+	}
+	tools.Minute = probeTick
 	if probePath == "" {
 		return
 	}

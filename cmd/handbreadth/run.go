@@ -5,12 +5,14 @@ import (
 	"errors"
 	"os"
 	"runtime"
+	"sync"
 	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 
 	"handbreadth/store"
+	"handbreadth/store/vault"
 	"handbreadth/ui"
 	"handbreadth/ui/task"
 )
@@ -22,8 +24,11 @@ type program struct {
 	window  fyne.Window
 	shell   *ui.Shell
 	clock   func() time.Time
-	desk    *desk // the one opened last; closed at the end
+	effort  vault.Effort // of a new passphrase; 0: measured
 	jobs    *jobs
+
+	mu   sync.Mutex
+	door *door // the one opened last; closed at the end
 }
 
 var errNoScreen = errors.New("there is no screen here (DISPLAY is not set): " +
@@ -60,12 +65,14 @@ func (p *program) open(begin func()) error {
 	p.probe(&tools)
 	p.shell = ui.New(a, p.window, p, tools)
 	p.window.Resize(p.options.size)
+	onFrames(1, p.watchInput)
 	if p.options.benchStart {
 		onFrames(1, func() { p.firstFrame(a) })
 	}
 	begin()
 	p.window.ShowAndRun()
 	unsaved := p.shell.Flush() // where the program was asked to end from outside
+	p.shell.Stop()
 	background.Wait()
 	return errors.Join(unsaved, p.close(), logFile.Close())
 }
@@ -81,40 +88,90 @@ func leavePreferences(a fyne.App) {
 
 // close lets go of the file and empties the shelf of papers.
 func (p *program) close() error {
-	if p.desk == nil {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.door == nil {
 		return nil
 	}
-	return errors.Join(p.desk.close(), p.desk.shelf.empty())
+	err := p.door.close()
+	p.door = nil
+	return err
 }
 
 // Begun reports whether a practice was started here.
 func (p *program) Begun() bool { return p.place.begun() }
 
+// Look is what the window wore last.
+func (p *program) Look() ui.Settings { return p.place.look() }
+
+// Advise judges a passphrase while no practice is open.
+func (p *program) Advise(passphrase string) ui.Advice { return advise(passphrase) }
+
 // Practice opens the practice's own file, making it where it is missing.
-func (p *program) Practice(ctx context.Context) (ui.Desk, error) { return p.sit(ctx, false) }
+func (p *program) Practice(ctx context.Context) (ui.Door, error) { return p.stand(ctx, false) }
 
-// Demo opens the invented practice, filling it where it is empty.
-func (p *program) Demo(ctx context.Context) (ui.Desk, error) { return p.sit(ctx, true) }
+// Demo opens the invented practice.
+func (p *program) Demo(ctx context.Context) (ui.Door, error) { return p.stand(ctx, true) }
 
-func (p *program) sit(ctx context.Context, demo bool) (ui.Desk, error) {
-	d, err := openDesk(ctx, p.place.file(demo), p.clock, p.place.shelf(demo))
+// stand opens a file in place of the one before, or returns the one that is
+// open.
+func (p *program) stand(ctx context.Context, demo bool) (ui.Door, error) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.door != nil && p.door.demo == demo {
+		return p.door, nil
+	}
+	opened, err := openDoor(ctx, p.place, demo, p.clock, p.effort)
 	if err != nil {
 		return nil, err
 	}
-	if demo {
-		err = d.readyDemo(ctx)
-	}
-	if err == nil {
-		err = d.shelf.empty() // what an earlier run that was killed left
-	}
-	if err != nil {
-		return nil, errors.Join(err, d.close())
-	}
-	if p.desk != nil {
-		if err := p.desk.close(); err != nil {
-			return nil, errors.Join(err, d.close())
+	if p.door != nil {
+		if err := p.door.close(); err != nil {
+			return nil, errors.Join(err, opened.close())
 		}
 	}
-	p.desk = d
-	return d, nil
+	p.door = opened
+	return opened, nil
+}
+
+// entered returns the desk that is open, nil where there is none.
+func (p *program) entered() *desk {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.door == nil {
+		return nil
+	}
+	p.door.mu.Lock()
+	defer p.door.mu.Unlock()
+	return p.door.desk
+}
+
+// Describe tells what a backup file says to have.
+func (p *program) Describe(_ context.Context, path string) (ui.Backup, error) { return describe(path) }
+
+// Prepare unpacks a backup beside the practice's file, which is not open.
+func (p *program) Prepare(ctx context.Context, path, secret string) (ui.Restoring, error) {
+	return prepare(ctx, p.place, path, secret)
+}
+
+var errNotOurs = errors.New("not a backup that was prepared here")
+
+// Restore closes the practice's file and puts the restored one in its place.
+func (p *program) Restore(ctx context.Context, r ui.Restoring) error {
+	ready, is := r.(*restoring)
+	if !is {
+		return errNotOurs
+	}
+	p.mu.Lock()
+	if p.door != nil {
+		p.door.mu.Lock()
+		p.door.ready = nil // else closing would remove it
+		p.door.mu.Unlock()
+	}
+	p.mu.Unlock()
+	if err := p.close(); err != nil {
+		return errors.Join(err, ready.Discard())
+	}
+	_, err := ready.unpacked.Exchange(ctx, p.clock())
+	return err
 }

@@ -64,7 +64,10 @@ func (d *desk) SaveSettings(ctx context.Context, s ui.Settings) error {
 		return err
 	}
 	d.mu.Lock()
-	defer d.mu.Unlock()
 	d.settings = s
+	d.mu.Unlock()
+	if d.remember != nil {
+		d.remember(s)
+	}
 	return nil
 }

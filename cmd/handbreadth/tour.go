@@ -113,7 +113,7 @@ func (t *tour) size(width, height float32) func() {
 
 func (t *tour) open(name string) func() {
 	return func() {
-		if found := t.program.desk.Find(name, false); len(found) > 0 {
+		if found := t.program.entered().Find(name, false); len(found) > 0 {
 			t.program.shell.OpenClient(found[0])
 			return
 		}
@@ -177,7 +177,7 @@ func (t *tour) consultation() []stop {
 // answer types what the client says at the new visit.
 func (t *tour) answer() {
 	visit := demoVisit{form: draft.Form{draft.Weight: "76.9 kg", draft.Balance: "65", draft.NextStep: "Soup with beans on two evenings."}}
-	for field, text := range visit.typed(t.program.desk.Today()) {
+	for field, text := range visit.typed(t.program.entered().Today()) {
 		t.program.shell.Set(field, text)
 	}
 }

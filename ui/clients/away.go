@@ -50,10 +50,8 @@ func (s *Screen) AskDelete(id string) {
 	}
 	s.ways.Ask(Question{
 		Title: fmt.Sprintf("Delete everything on %s?", row.Name),
-		Words: "The name, every visit, plan and handout entry are removed and cannot be brought back. " +
-			"The law or your professional body may require you to keep records for some years: check first. " +
-			"Archiving takes a client out of the list and keeps the record.",
-		Yes: "Delete for good",
+		Words: s.book.RetentionNotice(),
+		Yes:   "Delete for good",
 		Do: func() {
 			s.change("Deleting the client", s.book.Delete, id, func() {
 				s.ways.Say("Everything on this client is deleted. Backups made before still have it.")

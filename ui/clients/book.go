@@ -35,14 +35,17 @@ const (
 	Kept              // the plan that shows is kept
 )
 
-// Book is the list of clients. Find, Row and Today answer from memory; the
-// others read or change the file and are called in the background.
+// Book is the list of clients. Find, Row, Today and the notice answer from
+// memory; the others read or change the file and are called in the background.
 type Book interface {
 	// Find returns the ids of the clients whose name matches, in alphabetical
 	// order; an empty query finds all, the one opened last first.
 	Find(query string, archived bool) []string
 	Row(id string) (Row, bool)
 	Today() unit.Date
+	// RetentionNotice says what a deletion removes, what stays, and what the law
+	// may require to keep.
+	RetentionNotice() string
 
 	Glances(ctx context.Context, ids []string) (map[string]Glance, error)
 	Create(ctx context.Context, name string) (id string, err error)

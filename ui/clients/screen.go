@@ -115,6 +115,14 @@ func (s *Screen) Renew() {
 	s.find()
 }
 
+// Again shows the list anew, for example when more names are known; where the
+// highlight is stays.
+func (s *Screen) Again() {
+	cursor := s.list.Cursor()
+	s.find()
+	s.list.SetCursor(cursor)
+}
+
 // FocusSearch gives the focus to the search.
 func (s *Screen) FocusSearch() { widgets.FocusOn(s.search) }
 

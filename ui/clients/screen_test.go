@@ -49,7 +49,8 @@ func (b *fakeBook) Row(id string) (Row, bool) {
 	return b.rows[i], true
 }
 
-func (b *fakeBook) Today() unit.Date { return monday }
+func (b *fakeBook) Today() unit.Date        { return monday }
+func (b *fakeBook) RetentionNotice() string { return "The law may require you to keep records." }
 
 func (b *fakeBook) Glances(_ context.Context, ids []string) (map[string]Glance, error) {
 	b.read += len(ids)
@@ -228,6 +229,16 @@ func TestDeletingAsksAndSaysWhatTheLawMayRequire(t *testing.T) {
 	d.asked.Do()
 	if _, there := d.book.Row("wren"); there || slices.Contains(d.screen.ids, "wren") {
 		t.Error("still there")
+	}
+}
+
+func TestTheListFollowsTheNamesAsTheyAreRead(t *testing.T) {
+	d := newTestDesk(t, people())
+	d.screen.list.SetCursor(1)
+	d.book.rows = append(d.book.rows, Row{ID: "amina", Name: "Amina Lantern"})
+	d.screen.Again()
+	if !slices.Equal(d.screen.ids, []string{"wren", "oskar", "amina"}) || d.screen.list.Cursor() != 1 {
+		t.Errorf("list %v, highlight at %d", d.screen.ids, d.screen.list.Cursor())
 	}
 }
 

@@ -33,11 +33,11 @@ type Screen struct {
 	object   fyne.CanvasObject
 }
 
-// New returns the page with what is set.
-func New(settings Settings, ways Ways) *Screen {
+// New returns the page with what is set, and parts of other screens below.
+func New(settings Settings, ways Ways, below ...fyne.CanvasObject) *Screen {
 	s := &Screen{ways: ways, settings: settings, saved: widgets.NewLine("Saved", widgets.Small)}
 	const leastColumn = 380
-	s.object = widgets.NewPage(widgets.ColumnGap(
+	content := widgets.ColumnGap(
 		theme.Two,
 		widgets.Ends(widgets.NewText("Practice", widgets.Display), s.saved),
 		widgets.Grid(
@@ -49,7 +49,11 @@ func New(settings Settings, ways Ways) *Screen {
 				widgets.NewCard("This program", s.lookFields()),
 			),
 		),
-	))
+	)
+	for _, part := range below {
+		content.Add(part)
+	}
+	s.object = widgets.NewPage(content)
 	return s
 }
 
@@ -58,6 +62,9 @@ func (s *Screen) Object() fyne.CanvasObject { return s.object }
 
 // ShowSaved shows whether what was typed is on the disk.
 func (s *Screen) ShowSaved(words string) { s.saved.SetText(words) }
+
+// Follow takes settings that were changed elsewhere and are not shown here.
+func (s *Screen) Follow(settings Settings) { s.settings = settings }
 
 // change makes a change and hands the settings up.
 func (s *Screen) change(how func(*Settings)) {

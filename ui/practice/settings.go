@@ -35,6 +35,22 @@ type Settings struct {
 	Paper        string          `json:"paper,omitempty"`
 	Look         string          `json:"look,omitempty"`
 	TextSize     int             `json:"text_size,omitempty"` // percent; 0: 100
+	// LockAfter is after how many minutes the program locks by itself: 0 is
+	// DefaultLockMinutes, less is never.
+	LockAfter int `json:"lock_after,omitempty"`
+}
+
+// DefaultLockMinutes is after how many minutes the program locks where nothing
+// was chosen.
+const DefaultLockMinutes = 10
+
+// LockMinutes returns after how many minutes the program locks by itself; less
+// than 0 is never.
+func (s Settings) LockMinutes() int {
+	if s.LockAfter == 0 {
+		return DefaultLockMinutes
+	}
+	return s.LockAfter
 }
 
 // Style returns how the practice writes quantities.

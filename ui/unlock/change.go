@@ -52,6 +52,9 @@ func (s *Change) FocusFirst() { widgets.FocusOn(s.old) }
 // Escape goes back.
 func (s *Change) Escape() { s.onBack() }
 
+// Busy reports whether the passphrase is being changed.
+func (s *Change) Busy() bool { return s.busy }
+
 func (s *Change) onBack() {
 	if !s.busy {
 		s.ways.Back()
@@ -167,6 +170,9 @@ func (s *Renew) FocusFirst() { widgets.FocusOn(s.old) }
 
 // Escape goes back.
 func (s *Renew) Escape() { s.onBack() }
+
+// Busy reports whether a new code is being made, which must be shown.
+func (s *Renew) Busy() bool { return s.busy }
 
 func (s *Renew) onBack() {
 	if !s.busy {

@@ -79,6 +79,9 @@ func (s *Choose) FocusFirst() { widgets.FocusOn(s.pair.first) }
 // Escape goes back, unless something runs.
 func (s *Choose) Escape() { s.onBack() }
 
+// Busy reports whether a sealing runs, whose code must be shown.
+func (s *Choose) Busy() bool { return s.cancel != nil }
+
 func (s *Choose) onBack() {
 	if s.cancel == nil {
 		s.ways.Back()

@@ -57,6 +57,9 @@ func (s *Recover) FocusFirst() { widgets.FocusOn(s.code) }
 // Escape goes back.
 func (s *Recover) Escape() { s.onBack() }
 
+// Busy reports whether a new code is being made, which must be shown.
+func (s *Recover) Busy() bool { return s.busy }
+
 func (s *Recover) readCode(typed string) (understood string, err error) {
 	if _, err := s.guard.ReadCode(typed); err != nil {
 		return "", err

@@ -13,10 +13,18 @@ import (
 
 // The names of the controls.
 const (
-	NameStart = "welcome.start"
-	NameDemo  = "welcome.demo"
-	NameAgain = "welcome.again"
+	NameStart   = "welcome.start"
+	NameDemo    = "welcome.demo"
+	NameAgain   = "welcome.again"
+	NameRestore = "welcome.restore"
 )
+
+// Ways lead on from the screen; those that are nil are not offered.
+type Ways struct {
+	Start   func() // the practice, or another try
+	Demo    func()
+	Restore func() // from a backup
+}
 
 // The column of the screen: wide enough for readable lines, begun below the top.
 const (
@@ -46,32 +54,38 @@ type Screen struct {
 	first  *widgets.Button
 }
 
-// New returns the screen of a fresh machine: start makes the practice's own
-// file, demo opens invented clients.
-func New(start, demo func()) *Screen {
+// New returns the screen of a fresh machine: to start the practice's own file, to
+// bring it from another computer, or to look around in an invented one.
+func New(ways Ways) *Screen {
 	s := &Screen{}
-	s.first = widgets.Name(widgets.NewPrimaryButton("Start my practice", start), NameStart)
-	look := widgets.Name(widgets.NewQuietButton("Look around with demo data", demo), NameDemo)
+	s.first = widgets.Name(widgets.NewPrimaryButton("Start my practice", ways.Start), NameStart)
 	s.build("Handbreadth",
 		"From an intake to a plan that fits in a hand: energy and macros with their sources, "+
 			"meals in palms, fists, cupped hands and thumbs, and a paper to take home.",
-		"Everything stays on this computer. The demo has invented clients in a file of its own; "+
-			"nothing in it touches your practice.",
-		widgets.Row(s.first, look))
+		"Everything stays on this computer, sealed with your passphrase. The demo has invented clients in a file of its own "+
+			"that is not sealed; nothing in it touches your practice.",
+		s.buttons(ways))
 	return s
 }
 
 // NewTrouble returns the screen for a file that cannot be opened: what, why in
-// plain words, and the ways on. The demo is offered where demo is not nil.
-func NewTrouble(title, words string, again, demo func()) *Screen {
+// plain words, and the ways on.
+func NewTrouble(title, words string, ways Ways) *Screen {
 	s := &Screen{}
-	s.first = widgets.Name(widgets.NewPrimaryButton("Try again", again), NameAgain)
-	buttons := widgets.Row(s.first)
-	if demo != nil {
-		buttons.Add(widgets.Name(widgets.NewQuietButton("Look around with demo data", demo), NameDemo))
-	}
-	s.build(title, words, "The log beside the file has the details for whoever looks after this computer.", buttons)
+	s.first = widgets.Name(widgets.NewPrimaryButton("Try again", ways.Start), NameAgain)
+	s.build(title, words, "The log beside the file has the details for whoever looks after this computer.", s.buttons(ways))
 	return s
+}
+
+func (s *Screen) buttons(ways Ways) fyne.CanvasObject {
+	buttons := widgets.Row(s.first)
+	if ways.Restore != nil {
+		buttons.Add(widgets.Name(widgets.NewQuietButton("Restore a backup", ways.Restore), NameRestore))
+	}
+	if ways.Demo != nil {
+		buttons.Add(widgets.Name(widgets.NewQuietButton("Look around with demo data", ways.Demo), NameDemo))
+	}
+	return buttons
 }
 
 func (s *Screen) build(title, lead, remark string, buttons fyne.CanvasObject) {

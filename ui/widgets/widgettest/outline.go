@@ -21,13 +21,16 @@ const goldenNew = "HANDBREADTH_GOLDEN"
 // Outline lists what can be seen in a window from its top: each text and each
 // named control with its place, one a line. Colours are left out, so that it
 // changes with layout and words only.
-func Outline(window fyne.Window) string {
+func Outline(window fyne.Window) string { return OutlineOf(window.Content()) }
+
+// OutlineOf lists what can be seen in an object, such as a dialog over a window.
+func OutlineOf(object fyne.CanvasObject) string {
 	names := map[fyne.CanvasObject]string{}
 	for name, object := range widgets.Named() {
 		names[object] = name
 	}
 	var out strings.Builder
-	outline(&out, window.Content(), fyne.NewPos(0, 0), names)
+	outline(&out, object, fyne.NewPos(0, 0), names)
 	return out.String()
 }
 
