@@ -43,5 +43,10 @@ func (c course) DaysTo(goal unit.Kilogram, target unit.Kilocalorie) (int, bool) 
 	return body.DaysTo(c.start, goal, target)
 }
 
+// Weights returns the weights on two days of an energy.
+func (c course) Weights(target unit.Kilocalorie, first, last int) (from, to unit.Kilogram) {
+	return body.WeightsOn(c.start, target, first, last)
+}
+
 // Source names the model.
 func (c course) Source() derive.Source { return dynamicModel }

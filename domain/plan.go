@@ -148,6 +148,7 @@ func (p Plan) Derivation() []derive.Step {
 	steps = append(steps, t.Energy.Steps...)
 	steps = append(steps, p.Goal.Rate.Steps...)
 	steps = append(steps, p.Goal.MeanRate.Steps...)
+	steps = append(steps, p.Goal.LaterRate.Steps...)
 	steps = append(steps, p.Goal.StaticTarget.Steps...)
 	steps = append(steps, p.Goal.SafeSteps...)
 	steps = append(steps, p.Projection.steps()...)

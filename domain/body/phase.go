@@ -165,9 +165,13 @@ func (p *span) daily(days int, visit func(day int, s state) bool) state {
 
 // after returns the state after so many days, by the steps of daily.
 func (p *span) after(days int) state {
-	k := p.first()
-	for int(k.day) < days {
-		k = p.advance(k, days)
+	return p.until(p.first(), days).state
+}
+
+// until moves on to a day that is not before the knot.
+func (p *span) until(k knot, day int) knot {
+	for int(k.day) < day {
+		k = p.advance(k, day)
 	}
-	return k.state
+	return k
 }

@@ -5,6 +5,16 @@ import "handbreadth/domain/unit"
 // LongestCourse is how far a course is followed to see whether it arrives.
 const LongestCourse = 3650 // days
 
+// WeightsOn returns the weights on two days of a course at one energy; the first
+// is not after the last, and day 0 is the start.
+func WeightsOn(start Start, energy unit.Kilocalorie, first, last int) (from, to unit.Kilogram) {
+	m := newModel(start)
+	p := m.span(m.begin(), kilojoules(energy))
+	k := p.until(p.first(), first)
+	from = unit.Kilogram(m.weight(k.state))
+	return from, unit.Kilogram(m.weight(p.until(k, last).state))
+}
+
 // DaysTo returns the first day on which an energy has brought a person to a
 // weight, and false where it does not within [LongestCourse]: the weight then
 // settles before, at [SettledWeight]. At the weight already, it is day 0.

@@ -82,6 +82,9 @@ type Dynamics interface {
 	// DaysTo returns the first day on which an energy has brought the weight, and
 	// false where it does not within ten years.
 	DaysTo(goal unit.Kilogram, energy unit.Kilocalorie) (int, bool)
+	// Weights returns the weights on two days of an energy, day 0 being the start
+	// and the first day not after the last.
+	Weights(energy unit.Kilocalorie, first, last int) (from, to unit.Kilogram)
 	// Source names the model.
 	Source() derive.Source
 }
@@ -114,6 +117,13 @@ type Outcome struct {
 	// MeanRate is the mean rate until then, or until the wished date; nought
 	// where there is neither.
 	MeanRate derive.Derived[unit.KilogramPerWeek]
+	// LaterRate is the rate by the model once the water of the first week has
+	// gone. It has no steps where the model does not decide or the target does not
+	// lower weight.
+	LaterRate derive.Derived[unit.KilogramPerWeek]
+	// FastestRate is the fastest loss of Rate, MeanRate of a wish and LaterRate,
+	// negative: what TooFast looks at. It is nought where nothing is lost.
+	FastestRate unit.KilogramPerWeek
 	// StaticTarget and StaticReachedOn are what the static rule says to the same
 	// wish. StaticTarget has no steps where the wish names no date and no rate.
 	StaticTarget    derive.Derived[unit.Kilocalorie]
@@ -121,8 +131,8 @@ type Outcome struct {
 	// OutOfReach reports a wish that no energy brings: the target is then nought
 	// for a loss, and the most that is searched for a gain.
 	OutOfReach bool
-	// TooFast reports a loss beyond FastestShare or FastestLoss: of the wish, or of
-	// the deficit by the static rule. The water of the first days does not count.
+	// TooFast reports a FastestRate beyond FastestShare or FastestLoss. The water
+	// of the first week does not count, unless the wish itself asks for it.
 	TooFast bool
 	// SafeEnergy and SafeDate are the nearest wish inside the guards, set where
 	// the target lowers weight. SafeDate is zero where no weight was named or
@@ -156,19 +166,21 @@ func Work(in GoalInput) Outcome {
 	out.Rate = rate(out.Change)
 	out.StaticReachedOn = reachedByRule(in, out.Change)
 	out.ReachedOn = reachedOn(in, out)
-	loss := -out.Rate.Value
+	out.FastestRate = min(0, out.Rate.Value)
 	if w, wishes := wishOf(in); wishes {
 		out.WishedWeight, out.WishedDays = w.weight, w.days
 		out.StaticTarget, out.MeanRate = besideTarget(in, w), meanRate(w.weight-in.Weight, w.days)
-		loss = max(loss, -out.MeanRate.Value)
+		out.FastestRate = min(out.FastestRate, out.MeanRate.Value)
 	} else if !out.ReachedOn.IsZero() {
 		out.MeanRate = meanRate(in.Goal.Weight-in.Weight, in.Today.DaysUntil(out.ReachedOn))
 	}
-	out.TooFast = tooFast(loss, in.Weight)
 	if out.Lowers() {
+		out.LaterRate = laterRate(in, out.Target.Value)
+		out.FastestRate = min(out.FastestRate, out.LaterRate.Value)
 		safe := safest(in)
 		out.SafeEnergy, out.SafeSteps, out.SafeDate = safe.Value, safe.Steps, safeDate(in, safe.Value)
 	}
+	out.TooFast = tooFast(-out.FastestRate, in.Weight)
 	return out
 }
 
@@ -203,6 +215,34 @@ func meanRate(change unit.Kilogram, days int) derive.Derived[unit.KilogramPerWee
 			{Name: "days", Value: float64(days), Unit: "days"},
 		},
 		Result: float64(value), Unit: "kg/week", Source: derive.FromSteps,
+	})
+}
+
+// The week in which the model's rate is looked at: glycogen and its water have
+// settled by its first day, and no later week is faster (a test of courses shows it).
+const (
+	laterFrom = 7
+	laterTo   = 14
+)
+
+// laterRate returns the rate of change by the model after the first week. The
+// static rule has the energy of a kilogram for a body with much fat; a lean one
+// loses faster (Hall 2008, Int J Obes 32:573).
+func laterRate(in GoalInput, target unit.Kilocalorie) derive.Derived[unit.KilogramPerWeek] {
+	if in.Dynamics == nil {
+		return derive.Derived[unit.KilogramPerWeek]{}
+	}
+	from, to := in.Dynamics.Weights(target, laterFrom, laterTo)
+	value := unit.KilogramPerWeek(to - from)
+	return derive.Exact(value, derive.Step{
+		Key: "later_rate", Label: "Rate of change after the first week", Formula: "weight on day 14 − weight on day 7",
+		Inputs: []derive.Input{
+			{Name: "target energy", Value: float64(target), Unit: "kcal/day"},
+			{Name: "weight on day 7", Value: float64(from), Unit: "kg"},
+			{Name: "weight on day 14", Value: float64(to), Unit: "kg"},
+		},
+		Result: float64(value), Unit: "kg/week", Source: in.Dynamics.Source(),
+		Note: "What the model expects when the water of the first days has gone.",
 	})
 }
 

@@ -2,6 +2,7 @@ package energy
 
 import (
 	"math"
+	"sort"
 
 	"handbreadth/domain/derive"
 	"handbreadth/domain/unit"
@@ -12,17 +13,21 @@ import (
 func floorOf(in GoalInput) unit.Kilocalorie { return max(LeastEnergy(in.Sex), in.Resting) }
 
 // safest returns the energy that lowers weight the fastest inside every guard:
-// the rate of loss, the deficit, the least energy and resting energy. It is a
-// whole number of kilocalories, rounded up so that it stays inside, and never
-// above maintenance energy.
+// the rate of loss by the static rule and by the model, the deficit, the least
+// energy and resting energy. It is a whole number of kilocalories, rounded up so
+// that it stays inside, and never above maintenance energy.
 func safest(in GoalInput) derive.Derived[unit.Kilocalorie] {
 	maintenance := in.Maintenance.Value
 	byRate := unit.Kilocalorie(float64(fastest(in.Weight)) * StaticEnergyPerKilogram / 7)
 	least := max(maintenance-min(byRate, MostDeficit), floorOf(in))
-	value := min(maintenance, unit.Kilocalorie(math.Ceil(float64(least)-rounding)))
+	value := in.slowed(min(maintenance, unit.Kilocalorie(math.Ceil(float64(least)-rounding))))
+	formula := "the highest of maintenance energy − 1000, maintenance energy − the fastest loss × 7716 / 7, the least energy and resting energy, rounded up; never over maintenance"
+	if in.Dynamics != nil {
+		formula = "the highest of maintenance energy − 1000, maintenance energy − the fastest loss × 7716 / 7, the least energy, resting energy and the energy at which the model loses no faster after the first week, rounded up; never over maintenance"
+	}
 	return derive.Exact(value, derive.Step{
 		Key: "safe_energy", Label: "Least energy inside the guards",
-		Formula: "the highest of maintenance energy − 1000, maintenance energy − the fastest loss × 7716 / 7, the least energy and resting energy, rounded up; never over maintenance",
+		Formula: formula,
 		Inputs: []derive.Input{
 			{Name: "maintenance energy", Value: float64(maintenance), Unit: "kcal/day"},
 			{Name: "fastest loss", Value: float64(fastest(in.Weight)), Unit: "kg/week"},
@@ -32,6 +37,19 @@ func safest(in GoalInput) derive.Derived[unit.Kilocalorie] {
 		Result: float64(value), Unit: "kcal/day",
 		Source: derive.Source{Text: "NIH 1998 (rate and deficit); AHA/ACC/TOS 2013 guideline (least energy); resting energy: common practice", Confidence: derive.Memory},
 	})
+}
+
+// slowed returns the first whole number of kilocalories from an energy on at
+// which the model, too, loses no faster than the guard after the first week;
+// never above maintenance energy. The loss falls as energy rises.
+func (in GoalInput) slowed(least unit.Kilocalorie) unit.Kilocalorie {
+	fast := func(e unit.Kilocalorie) bool { return tooFast(-laterRate(in, e).Value, in.Weight) }
+	if in.Dynamics == nil || !fast(least) {
+		return least
+	}
+	steps := int(math.Ceil(float64(in.Maintenance.Value - least)))
+	more := sort.Search(steps, func(n int) bool { return !fast(least + unit.Kilocalorie(n)) })
+	return min(in.Maintenance.Value, least+unit.Kilocalorie(more))
 }
 
 // safeSlack keeps a plan by the safe date above the safe energy, whatever the

@@ -65,7 +65,7 @@ func fromLeastEnergy(f Facts) []derive.Finding {
 }
 
 func tooFast(f Facts) derive.Finding {
-	text := fmt.Sprintf("A loss of %.2f kg a week is over 1 %% of weight or over 1 kg a week.", -float64(f.Outcome.Rate.Value))
+	text := fmt.Sprintf("A loss of %.2f kg a week is over 1 %% of weight or over 1 kg a week.", -float64(f.Outcome.FastestRate))
 	if !f.Outcome.SafeDate.IsZero() {
 		text += fmt.Sprintf(" The earliest date inside the guards is %s, at %.0f kcal a day.", f.Outcome.SafeDate.Long(), float64(f.Outcome.SafeEnergy))
 	} else {
