@@ -26,8 +26,10 @@ func CrossChecks(in RestingInput, a Activity, r Reproduction) []CrossCheck {
 	if in.Age < driFrom {
 		return nil
 	}
-	class := categoryOf(a)
-	return []CrossCheck{dri2005(in, class, r), {"DRI 2023, estimated energy requirement", nasem(in, class, r)}}
+	return []CrossCheck{
+		dri2005(in, a.classBy(bands2005), r),
+		{"DRI 2023, estimated energy requirement", nasem(in, a.classBy(bands2023), r)},
+	}
 }
 
 func dri2005(in RestingInput, c Category, r Reproduction) CrossCheck {
@@ -46,17 +48,29 @@ func dri2005(in RestingInput, c Category, r Reproduction) CrossCheck {
 // overweightFrom is the BMI from which the DRI 2005 have an equation of their own.
 const overweightFrom unit.KilogramPerSquareMetre = 25
 
-// categoryOf returns the class of an activity; a level told in another way falls
-// into the class that holds it.
-func categoryOf(a Activity) Category {
+// The levels from which the second, third and fourth class begin. The two
+// editions cut differently: a level of 1.45 is low active in 2005 and inactive in
+// 2023.
+//
+// Source: IOM 2005 (seen): sedentary 1.0-1.39, low active 1.4-1.59, active
+// 1.6-1.89, very active 1.9-2.5. NASEM 2023 (seen): inactive under 1.53, low active
+// under 1.68, active under 1.85, very active under 2.50.
+var (
+	bands2005 = [3]unit.PAL{1.4, 1.6, 1.9}
+	bands2023 = [3]unit.PAL{1.53, 1.68, 1.85}
+)
+
+// classBy returns the class of an activity in an edition: one told by name keeps
+// its name, and a level told in another way falls into the class that holds it.
+func (a Activity) classBy(bands [3]unit.PAL) Category {
 	if a.PAL == 0 && a.Customary == "" && len(a.Day) == 0 {
 		return a.Category
 	}
 	level := a.Level().Value
 	found := classes[0].Category
-	for _, c := range classes[1:] {
-		if level >= c.Low {
-			found = c.Category
+	for i, from := range bands {
+		if level >= from {
+			found = classes[i+1].Category
 		}
 	}
 	return found

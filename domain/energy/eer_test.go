@@ -55,6 +55,46 @@ func TestCrossChecksWithReproduction(t *testing.T) {
 	}
 }
 
+// Source: IOM 2005, classes of the level (seen): sedentary 1.0-1.39, low active
+// 1.4-1.59, active 1.6-1.89, very active 1.9-2.5; NASEM 2023 (seen): under 1.53,
+// 1.68 and 1.85. The energies of 2005 for a man of 30 years, 70 kg and 175 cm are
+// by hand from its coefficients, as are those of 2023 (from memory).
+func TestCrossChecksByLevel(t *testing.T) {
+	in := RestingInput{Sex: Male, Age: 30, Weight: 70, Height: 175}
+	const (
+		sedentary, lowActive, active, veryActive = 2434.10, 2660.48, 2948.60, 3421.94
+		inactive23                               = 753.07 - 10.83*30 + 6.50*175 + 14.10*70
+		low23                                    = 581.47 - 10.83*30 + 8.30*175 + 14.94*70
+		active23                                 = 1004.82 - 10.83*30 + 6.52*175 + 15.91*70
+		very23                                   = -517.88 - 10.83*30 + 15.61*175 + 19.11*70
+	)
+	for _, c := range []struct {
+		name         string
+		a            Activity
+		in2005, in23 float64
+	}{
+		{"1.39", Activity{PAL: 1.39}, sedentary, inactive23},
+		{"1.4", Activity{PAL: 1.4}, lowActive, inactive23},
+		{"1.45", Activity{PAL: 1.45}, lowActive, inactive23},
+		{"1.53", Activity{PAL: 1.53}, lowActive, low23},
+		{"1.6", Activity{PAL: 1.6}, active, low23},
+		{"1.68", Activity{PAL: 1.68}, active, active23},
+		{"1.87", Activity{PAL: 1.87}, active, very23},
+		{"1.9", Activity{PAL: 1.9}, veryActive, very23},
+		{"customary 1.375", Activity{Customary: "light"}, sedentary, inactive23},
+		{"customary 1.55", Activity{Customary: "moderate"}, lowActive, low23},
+		{"by name, inactive", Activity{Category: Inactive}, sedentary, inactive23},
+		{"by name, low active", Activity{Category: LowActive}, lowActive, low23},
+		{"by name, active", Activity{Category: Active}, active, active23},
+		{"by name, very active", Activity{Category: VeryActive}, veryActive, very23},
+	} {
+		got := CrossChecks(in, c.a, Reproduction{})
+		if math.Abs(float64(got[0].Energy.Value)-c.in2005) > 0.01 || math.Abs(float64(got[1].Energy.Value)-c.in23) > 0.01 {
+			t.Errorf("%s: %.2f and %.2f, want %.2f and %.2f", c.name, got[0].Energy.Value, got[1].Energy.Value, c.in2005, c.in23)
+		}
+	}
+}
+
 // Source: EFSA 2013 (seen): 70, 260 and 500 kcal by trimester, 500 for the first
 // half-year of breastfeeding; NASEM 2023 (from memory): 380 for the second.
 func TestMaintenanceWithReproduction(t *testing.T) {
