@@ -172,7 +172,7 @@ func (d *drawing) setNames(names []label) {
 			continue
 		}
 		l := names[i]
-		n.ground.FillColor, n.ground.CornerRadius = theme.Colour(theme.Card), namePad
+		n.ground.FillColor = theme.Colour(theme.Card)
 		if l.ground == onBand {
 			n.ground.FillColor = theme.Colour(theme.Tint)
 		}
