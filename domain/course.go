@@ -19,6 +19,7 @@ var dynamicModel = derive.Source{
 
 func courseOf(p Plan) course {
 	fat := float64(p.Body.Fat.Fat.Value) / 100
+	activity, skew := body.ActivitySpread(p.Activity.Value, p.Activity.Low, p.Activity.High)
 	return course{
 		start: body.Start{
 			Weight: p.Intake.Weight, FatMass: p.Intake.Weight * unit.Kilogram(fat),
@@ -26,8 +27,9 @@ func courseOf(p Plan) course {
 		},
 		spread: body.Spread{
 			Resting:   body.RestingSpread(p.Resting.Value, p.Resting.Low, p.Resting.High),
-			Activity:  body.ActivitySpread(p.Activity.Value, p.Activity.Low, p.Activity.High),
+			Activity:  activity,
 			Adherence: body.AdherenceSpread,
+			Skew:      skew,
 		},
 	}
 }

@@ -35,8 +35,11 @@ type Projection struct {
 	HalfTime derive.Derived[unit.Day]
 	// Promise sets the static rule beside the model.
 	Promise Promise
-	start   unit.Kilogram
-	change  unit.Kilocalorie
+	// Notes say in plain sentences what the course should not be read without;
+	// they stand in the steps as well.
+	Notes  []string
+	start  unit.Kilogram
+	change unit.Kilocalorie
 }
 
 // Promise is what the static rule promises for a day, and what the model
@@ -112,7 +115,13 @@ func project(p Plan, c course, o energy.Outcome) *Projection {
 		}
 	}
 	pr.Bands = body.Fan(c.start, c.spread, pr.Phases...)
-	pr.Final, pr.FinalFat = final(pr.Bands), finalFat(end)
+	skewed, lean := p.skewNote(pr.Bands), p.leanNote(c, pr.Phases, end)
+	pr.Final, pr.FinalFat = final(pr.Bands, skewed), finalFat(end, lean)
+	for _, note := range []string{skewed, lean} {
+		if note != "" {
+			pr.Notes = append(pr.Notes, note)
+		}
+	}
 	pr.HalfTime = halfTime(c)
 	pr.Promise = pr.promise(p.Intake.Date, c, o)
 	return pr

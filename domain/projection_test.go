@@ -2,6 +2,7 @@ package domain
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"handbreadth/domain/energy"
@@ -83,5 +84,55 @@ func TestProjectionOfTenYears(t *testing.T) {
 	}
 	if off := math.Abs(float64(p.Projection.Bands[LongestGoal].Weight - 66)); off > 0.001 {
 		t.Errorf("off by %v kg", off)
+	}
+}
+
+// Half of the courses are not either side of a line that is drawn low in a wide
+// class: that is said, and where they are.
+func TestASkewedClassIsSaid(t *testing.T) {
+	for category, told := range map[energy.Category]bool{
+		energy.Inactive: false, energy.LowActive: false, energy.Active: false, energy.VeryActive: true,
+	} {
+		p := planOf(t, func(in *Intake) {
+			in.Activity = energy.Activity{Category: category}
+			in.Goal = energy.Goal{Kind: energy.Maintain}
+		})
+		if got := len(p.Projection.Notes) == 1; got != told {
+			t.Errorf("%s: notes %q", category, p.Projection.Notes)
+		}
+		step, _ := p.Projection.Final.Last()
+		if told && !strings.HasSuffix(step.Note, p.Projection.Notes[0]) {
+			t.Errorf("%s: the step says %q", category, step.Note)
+		}
+	}
+}
+
+// A course to less fat than a body needs says so. The least is that of McArdle,
+// Katch and Katch: 3 % for men, 12 % for women (from memory).
+func TestACourseToTooLittleFatSaysSo(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		sex   energy.Sex
+		fat   unit.Percent
+		loses unit.Kilocalorie
+		notes string
+	}{
+		{"runs out", energy.Male, 3, 1200, "would run out"},
+		{"under 3 %", energy.Male, 4, 300, "a body needs about 3 %"},
+		{"a woman under 12 %", energy.Female, 14, 250, "a body needs about 12 %"},
+		{"inside", energy.Male, 20, 300, ""},
+	} {
+		in := exampleIntake()
+		in.Client.EquationSex, in.Height, in.Weight, in.Body.Fat = c.sex, 180, 80, c.fat
+		in.Activity = energy.Activity{PAL: 1.8}
+		in.Goal = energy.Goal{Kind: energy.Maintain}
+		p, _ := outcomeOf(in)
+		in.Goal = energy.Goal{Kind: energy.Lose, Energy: p.Maintenance.Value - c.loses}
+		p, o := outcomeOf(in)
+		pr := project(p, courseOf(p), o)
+		all := strings.Join(pr.Notes, " ")
+		if !strings.Contains(all, c.notes) || (c.notes == "") != (all == "") {
+			t.Errorf("%s: %.1f kg of fat at the end, notes %q", c.name, pr.FinalFat.Value, all)
+		}
 	}
 }

@@ -49,7 +49,7 @@
 //
 // # The range
 //
-// [Fan] steps seven courses: the middle one and two for each uncertain thing, at
+// [Fan] steps seven courses: the line and two for each uncertain thing, at
 // the distance that keeps mean and variance. The range holds eight in ten. Tests
 // compare it with a seeded simulation of four thousand people, in one phase and
 // in two: the edges lie within a tenth of the width.

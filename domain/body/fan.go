@@ -12,6 +12,9 @@ type Spread struct {
 	Resting   float64 // of resting energy
 	Activity  float64 // of the activity level
 	Adherence float64 // of the energy eaten beside the energy agreed
+	// Skew is how far the mean of the activity level lies above the level that is
+	// reckoned with, relative to it: nought where the level is in the middle.
+	Skew float64
 }
 
 // eightInTen is the number of standard deviations either side that hold 80 % of
@@ -31,10 +34,10 @@ func RestingSpread(value, low, high unit.Kilocalorie) float64 {
 	return float64(high-low) / 2 / float64(value) / eightInTen
 }
 
-// ActivitySpread returns the spread of a level within its class, every level of
-// the class being equally likely.
-func ActivitySpread(level, low, high unit.PAL) float64 {
-	return float64(high-low) / math.Sqrt(12) / float64(level)
+// ActivitySpread returns the spread of a level within its class and the skew of
+// the class around it, every level of the class being equally likely.
+func ActivitySpread(level, low, high unit.PAL) (spread, skew float64) {
+	return float64(high-low) / math.Sqrt(12) / float64(level), float64(low+high)/2/float64(level) - 1
 }
 
 // Band is the expected weight of a day and the range that eight in ten courses
@@ -45,9 +48,11 @@ type Band struct {
 }
 
 // Fan returns the course through the phases with its range, day 0 first. It
-// steps seven courses: the middle one, and for each of three uncertain things
-// two at the distance that keeps mean and variance (unscented transform, Julier
-// and Uhlmann 1997, Proc SPIE 3068:182, with no weight on the middle).
+// steps seven courses: that of the values as they are, which is the line, and for
+// each of three uncertain things two at the distance that keeps mean and variance
+// (unscented transform, Julier and Uhlmann 1997, Proc SPIE 3068:182, with no
+// weight on the middle). Those six lie around the mean of the activity level; in
+// a class that is skewed around its level the line is not the middle of the range.
 func Fan(start Start, spread Spread, phases ...Phase) []Band {
 	single := [...]Spread{{Resting: spread.Resting}, {Activity: spread.Activity}, {Adherence: spread.Adherence}}
 	days := length(phases) + 1
@@ -58,6 +63,7 @@ func Fan(start Start, spread Spread, phases ...Phase) []Band {
 	distance := math.Sqrt(float64(len(single)))
 	for _, sign := range [...]float64{-distance, distance} {
 		for _, s := range single {
+			s.Skew = spread.Skew
 			other := newModel(start.apart(s, sign))
 			other.weights(course, apart(phases, s.Adherence*sign))
 			for i, weight := range course {
@@ -83,7 +89,7 @@ func Fan(start Start, spread Spread, phases ...Phase) []Band {
 
 func (s Start) apart(by Spread, sign float64) Start {
 	s.Resting *= unit.Kilocalorie(1 + sign*by.Resting)
-	s.PAL *= unit.PAL(1 + sign*by.Activity)
+	s.PAL *= unit.PAL(1 + by.Skew + sign*by.Activity)
 	return s
 }
 

@@ -103,6 +103,9 @@ func (m *model) begin() state {
 // go: it describes living adults, and a course that comes here left its range.
 const leastTissue = 0.5 // kg
 
+// LeastFat is where a course stops that would leave a body without fat.
+const LeastFat unit.Kilogram = leastTissue
+
 // leanAt returns lean tissue, without glycogen and fluid, by the Forbes curve.
 func (m *model) leanAt(fat float64) float64 {
 	return max(leastTissue, m.lean0+forbes*(math.Log(fat)-m.logFat0))
