@@ -28,7 +28,7 @@ func TestNoFoodIsDrawnThatIsNotEaten(t *testing.T) {
 			t.Errorf("%s: bare %v", c.name, got)
 		}
 		s := newSheet(A4, house{bare: got})
-		bare, full := s.picture(pictureKey{kind: hand.Palm}), newPicture(pictureKey{kind: hand.Palm}, s.wash)
+		bare, full := s.picture(pictureKey{kind: hand.Palm}), newPicture(pictureKey{kind: hand.Palm}, s.opt.hand, s.wash)
 		if same := string(bare.stream) == string(full.stream); same == c.palm {
 			t.Errorf("%s: the palm is drawn with food: %v", c.name, same)
 		}

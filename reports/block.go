@@ -31,7 +31,7 @@ func title(text, under string) block {
 	if under == "" {
 		return stack{head, gap(4)}
 	}
-	return stack{head, para{text: under, size: sizeBody, colour: muted, after: 5}}
+	return stack{head, para{text: under, size: sizeBody, colour: muted, after: 3.5}}
 }
 
 func heading(text string, hue colour) para {
@@ -81,7 +81,7 @@ type listed struct{ text string }
 const listIndent = 6.0
 
 func (l listed) height(w float64) float64 {
-	return float64(len(wrap(regular, sizeBody, w-listIndent, l.text)))*lineHeight(sizeBody) + 1.3
+	return float64(len(wrap(regular, sizeBody, w-listIndent, l.text)))*lineHeight(sizeBody) + 0.9
 }
 
 func (l listed) draw(c canvas) {

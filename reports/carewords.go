@@ -1,7 +1,7 @@
 package reports
 
 const (
-	wordsFoods      = "Mix and match. The weight is that of one measure."
+	wordsFoods      = "Mix and match. Weights are for your own hand."
 	wordsFoodsPlain = "Mix and match. Pick what you like and what is in season."
 	wordsAvoid      = "Foods with {} are left out."
 	wordsAsk        = "There is one more point that we should talk about. Please ask us."

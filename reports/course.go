@@ -13,22 +13,22 @@ func (w writer) moving() bool {
 	return w.plan.Projection != nil && (w.plan.Goal.Lowers() || w.plan.Goal.Raises())
 }
 
-// courseBlocks show where the target leads: drawn, as a short table, and what
-// holds the weight afterwards.
+// courseBlocks show where the target leads: in words beside the drawing, and as
+// a short table under them, all on one page.
 func (w writer) courseBlocks() []block {
 	arrival := w.arrival()
-	return []block{
-		stack{
-			w.reasonBlock(reason{
-				label: "Where this may lead", value: w.style.Weight(arrival.Weight), unit: w.dateOf(arrival.Day),
-				words: w.courseWords(), steps: w.courseSteps(),
-			}),
-			courseChart{writer: w, course: w.plan.Projection},
-			gap(3),
-		},
-		stack{heading("The same in numbers", ink), courseTable{writer: w, rows: w.courseRows()}, gap(5)},
-		w.reasonBlock(w.holding()),
-	}
+	words := w.reasonBlock(reason{
+		label: "Where this may lead", value: w.style.Weight(arrival.Weight),
+		words: w.courseWords(), steps: w.courseSteps(),
+	})
+	chart := courseChart{writer: w, course: w.plan.Projection}
+	return []block{stack{
+		gap(2),
+		columns{left: stack{words}, right: stack{chart}},
+		gap(2),
+		courseTable{writer: w, rows: w.courseRows()},
+		gap(2),
+	}}
 }
 
 // arrival is the day of the course that matters most: that on which the goal is
@@ -82,7 +82,7 @@ func (w writer) holding() reason {
 		words = wordsHoldingMore
 	}
 	return reason{
-		label: "To hold your new weight", value: w.style.Number(value, 0), unit: name + " a day",
+		label: "To hold the new weight", value: w.style.Number(value, 0), unit: name,
 		words: words, steps: p.Holding.Steps,
 	}
 }

@@ -109,7 +109,7 @@ func TestPaperTellsTheCourse(t *testing.T) {
 			"This should bring you to "+style.Weight(70)+" by 28 September 2026.",
 			"An old rule of thumb says "+plain(style.EnergyPerDay(o.StaticTarget.Value))+". It leaves that out.",
 			"by 28 September 2026. We expect "+style.Weight(p.Promise.Expected.Value)+".",
-			"To hold your new weight",
+			"To hold the new weight",
 		)
 		checkBoxes(t, path, fmt.Sprintf("by date, %+v", style))
 		value, _ := style.EnergyValue(p.Holding.Value)

@@ -17,20 +17,20 @@ type courseChart struct {
 }
 
 const (
-	plotHigh     = 58.0
-	legendSample = 11.0
+	plotHigh     = 46.0
+	legendSample = 9.0
 	phaseHigh    = 7.0 // over the plot: the energy of each phase
 	axisHigh     = 13.0
 	mostPoints   = 120 // of a line
 )
 
-func (courseChart) height(float64) float64 {
-	return lineHeight(sizeBody) + 2 + phaseHigh + plotHigh + axisHigh
+func (k courseChart) height(w float64) float64 {
+	return k.legendHigh(w) + phaseHigh + plotHigh + axisHigh
 }
 
 func (k courseChart) draw(c canvas) {
 	k.legend(c)
-	top := c.y + lineHeight(sizeBody) + 2 + phaseHigh
+	top := c.y + k.legendHigh(c.w) + phaseHigh
 	marks := weightMarks(k.style.System, k.lowest(), k.highest())
 	labels := make([]string, len(marks))
 	wide := 0.0
@@ -137,9 +137,10 @@ func (k courseChart) weeks(c canvas, x scale, foot float64) {
 		at := x.at(float64(week * daysInWeek))
 		c.line(at, foot, at, foot+tick, 0.3, ink)
 		label := fmt.Sprint(week)
-		c.text(regular, sizeBody, ink, at-width(regular, sizeBody, label)/2, foot+tick+ascent(sizeBody), label)
+		start := min(at-width(regular, sizeBody, label)/2, c.x+c.w-width(regular, sizeBody, label))
+		c.text(regular, sizeBody, ink, start, foot+tick+ascent(sizeBody), label)
 	}
-	title := "Weeks from " + k.date
+	title := wordsWeeks + k.date
 	c.textRight(regular, sizeBody, muted, x.to, foot+tick+lineHeight(sizeBody)+ascent(sizeBody), title)
 }
 
@@ -171,23 +172,62 @@ func firstFitting(wide float64, labels []string) string {
 	return ""
 }
 
+// legendEntry is a name and how its curve is drawn from x on, around a height.
+type legendEntry struct {
+	name   string
+	sample func(c canvas, x, middle float64)
+}
+
+const (
+	sampleBetween = 2.0 // a sample and its name
+	entryBetween  = 7.0
+)
+
+func (e legendEntry) wide() float64 {
+	return legendSample + sampleBetween + width(regular, sizeBody, e.name) + entryBetween
+}
+
+func (k courseChart) entries() []legendEntry {
+	return []legendEntry{
+		{wordsLegendLine, func(c canvas, x, middle float64) {
+			c.polyline([]point{{x, middle}, {x + legendSample, middle}}, lineWeight, k.hue)
+		}},
+		{wordsLegendBand, func(c canvas, x, middle float64) {
+			const half = 1.8
+			c.shaded([]point{{x, middle - half}, {x + legendSample, middle - half}, {x + legendSample, middle + half}, {x, middle + half}},
+				tint(k.hue, bandTint), tint(k.hue, bandHatch))
+		}},
+		{wordsLegendRule, func(c canvas, x, middle float64) {
+			c.polyline([]point{{x, middle}, {x + legendSample, middle}}, ruleWeight, ink, ruleDash...)
+		}},
+	}
+}
+
+// legendPlaces are where the entries stand: side by side as far as they fit.
+func (k courseChart) legendPlaces(w float64) []point {
+	var places []point
+	at := point{}
+	for _, e := range k.entries() {
+		if at.x > 0 && at.x+e.wide()-entryBetween > w {
+			at = point{0, at.y + lineHeight(sizeBody)}
+		}
+		places = append(places, at)
+		at.x += e.wide()
+	}
+	return places
+}
+
+func (k courseChart) legendHigh(w float64) float64 {
+	const after = 2.0
+	places := k.legendPlaces(w)
+	return places[len(places)-1].y + lineHeight(sizeBody) + after
+}
+
 // legend shows how the curves are drawn.
 func (k courseChart) legend(c canvas) {
-	const between, after = 2.0, 7.0
-	middle := c.y + lineHeight(sizeBody)/2
-	x := c.x
-	entry := func(label string, sample func(x float64)) {
-		sample(x)
-		c.text(regular, sizeBody, ink, x+legendSample+between, c.y+ascent(sizeBody), label)
-		x += legendSample + between + width(regular, sizeBody, label) + after
+	entries := k.entries()
+	for i, at := range k.legendPlaces(c.w) {
+		entries[i].sample(c, c.x+at.x, c.y+at.y+lineHeight(sizeBody)/2)
+		c.text(regular, sizeBody, ink, c.x+at.x+legendSample+sampleBetween, c.y+at.y+ascent(sizeBody), entries[i].name)
 	}
-	entry(wordsLegendLine, func(x float64) { c.polyline([]point{{x, middle}, {x + legendSample, middle}}, lineWeight, k.hue) })
-	entry(wordsLegendBand, func(x float64) {
-		const half = 1.8
-		c.shaded([]point{{x, middle - half}, {x + legendSample, middle - half}, {x + legendSample, middle + half}, {x, middle + half}},
-			tint(k.hue, bandTint), tint(k.hue, bandHatch))
-	})
-	entry(wordsLegendRule, func(x float64) {
-		c.polyline([]point{{x, middle}, {x + legendSample, middle}}, ruleWeight, ink, ruleDash...)
-	})
 }

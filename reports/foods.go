@@ -5,16 +5,21 @@ import (
 
 	"handbreadth/domain/food"
 	"handbreadth/domain/hand"
+	"handbreadth/domain/unit"
 )
 
 // foodGaps are the spaces between the groups of foods, in millimetres: the
 // widest with which the page ends in the cautions is taken.
-var foodGaps = []float64{7, 5.5, 4, 2.8}
+var foodGaps = []float64{9, 7, 5.5, 4, 2.8, 2}
 
 // foods is the page of foods to build meals from: what fills each measure,
-// after the eating pattern and without what is avoided.
-func (w writer) foods() []block {
-	closing := stack(w.closing()).height(w.inner())
+// after the eating pattern and without what is avoided. The closing words follow
+// on it where they do not stand on an earlier page.
+func (w writer) foods(closed bool) []block {
+	closing := 0.0
+	if !closed {
+		closing = stack(w.closing()).height(w.inner())
+	}
 	for _, between := range foodGaps {
 		if blocks := w.foodGroups(between); stack(blocks).height(w.inner())+closing <= w.room() {
 			return blocks
@@ -30,7 +35,7 @@ func (w writer) foodGroups(between float64) []block {
 		blocks = append(blocks, stack{beside{
 			left:     handBlock{sheet: w.sheet, kind: k, high: 19},
 			right:    w.foodsOf(k, baskets[k]),
-			leftWide: 25, between: 5,
+			leftWide: 22, between: 4,
 		}, gap(between)})
 	}
 	return blocks
@@ -56,7 +61,7 @@ func (w writer) foodsOf(k hand.Kind, basket []food.Food) block {
 	for _, f := range basket {
 		entry := foodEntry{name: sentence(clean(f.Name))}
 		if !w.withoutNumbers {
-			entry.amount = w.style.Grams(f.Portion)
+			entry.amount = w.gramsAbout(f.Portion * unit.Gram(w.targets.Calibration.Factors[k].Value))
 		}
 		list.entries = append(list.entries, entry)
 	}
@@ -76,7 +81,7 @@ type foodList struct {
 	hue        colour
 }
 
-const foodBetween = 6.0 // between columns, at least
+const foodBetween = 5.0 // between columns, at least
 
 func (l foodList) rows(columns int) int { return (len(l.entries) + columns - 1) / columns }
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"handbreadth/domain/energy"
+	"handbreadth/domain/hand"
 	"handbreadth/domain/screen"
 	"handbreadth/domain/unit"
 )
@@ -49,6 +50,37 @@ func TestGallery(t *testing.T) {
 	in.MealsPerDay = 1
 	pdf, err = Handout(planOf(t, in), Options{})
 	keep("bare", pdf, err)
+
+	in = woman() // the client that the demo opens with
+	in.Weight, in.Goal = 77.8, energy.Goal{Kind: energy.Lose, Weight: 72, By: in.Date.AddDays(154)}
+	in.CarbFatBalance = 50
+	in.Screening = screen.Answers{}.AllNo()
+	opt = Options{ClientFirstName: "Wren", PlanVersion: 2, NextStep: "Breakfast with a palm of protein on workdays.", Brand: Brand{
+		Practice: "The Paper Lantern Practice", Practitioner: "Juniper Hale", Registration: "Invented register, no. 000 000",
+		Contact: []string{"1 Make-Believe Lane, Sampleton", "hello@paperlantern.example"},
+		Footer:  "Demo data: every person and place here is made up.",
+	}}
+	pdf, err = Handout(planOf(t, in), opt)
+	keep("demo", pdf, err)
+
+	in = woman()
+	in.Hand.Size = hand.Size{PalmBreadth: 7.4, PalmLength: 9.9, HandLength: 16.6}
+	in.Hand.Ranges = true
+	opt = options(t)
+	opt.Pages = Pages()
+	pdf, err = Handout(planOf(t, in), opt)
+	keep("life_small", pdf, err)
+
+	opt.Paper, opt.WithoutNumbers = Letter, true
+	pdf, err = Handout(planOf(t, in), opt)
+	keep("life_plain", pdf, err)
+
+	big := man()
+	big.Hand.Size = hand.Size{PalmBreadth: 9.6, PalmLength: 12.6, HandLength: 21.2}
+	opt = options(t)
+	opt.Paper, opt.Style.System, opt.Pages = Letter, unit.USCustomary, Pages()
+	pdf, err = Handout(planOf(t, big), opt)
+	keep("life_big", pdf, err)
 
 	in = byDate()
 	pdf, err = Handout(planOf(t, in), options(t))

@@ -179,7 +179,7 @@ func (w writer) measureKey() block {
 func (w writer) amountAbout(k hand.Kind, n unit.Measure) string {
 	content := w.targets.Contents[k]
 	if content.Volume == 0 {
-		return "about " + w.style.Grams(toFives(float64(n)*float64(content.Grams.Value)))
+		return "about " + w.gramsAbout(unit.Gram(n)*content.Grams.Value)
 	}
-	return "about " + w.style.Volume(unit.Millilitre(float64(n)*float64(content.Volume)))
+	return "about " + w.volumeAbout(unit.Millilitre(n)*content.Volume)
 }

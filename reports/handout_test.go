@@ -180,7 +180,7 @@ func TestHandoutNamesEveryProblemOfItsOptions(t *testing.T) {
 }
 
 func TestHandoutHasTheChosenPages(t *testing.T) {
-	marks := map[Page]string{PageGlance: "Whole day", PageWhy: "Moving about", PageFoods: "Chicken breast"}
+	marks := map[Page]string{PageGlance: "Whole day", PageWhy: "Moving about", PageFoods: "Chicken breast", PageLifeSize: "actual size"}
 	for _, page := range Pages() {
 		opt := options(t)
 		opt.Pages = []Page{page}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	drawn "handbreadth/assets/hand"
 	"handbreadth/domain"
 	"handbreadth/domain/food"
 	"handbreadth/domain/hand"
@@ -28,7 +29,22 @@ type house struct {
 	version      string
 	nextStep     string
 	nextVisit    string
-	bare         [4]bool // measures that are drawn without the food beside them
+	bare         [4]bool          // measures that are drawn without the food beside them
+	hand         drawn.Dimensions // that is drawn
+}
+
+// handOf is the client's own hand, or that of the reference adult where no plan
+// knows the client's. The thumb is drawn by convention, as none is measured.
+func handOf(targets *domain.Targets) drawn.Dimensions {
+	if targets == nil {
+		return drawn.Reference()
+	}
+	size := targets.Calibration.Size
+	const perCentimetre = 10
+	return drawn.WithThumb(drawn.Dimensions{
+		PalmBreadth: perCentimetre * float64(size.PalmBreadth), PalmLength: perCentimetre * float64(size.PalmLength),
+		HandLength: perCentimetre * float64(size.HandLength),
+	})
 }
 
 // bareFor tells which measures are drawn without food for a client: the palm
@@ -74,6 +90,7 @@ func newHouse(title string, plan domain.Plan, opt Options) (house, error) {
 		nextStep:  text("next_step", opt.NextStep, mostStep),
 		nextVisit: text("next_visit", opt.NextVisit, mostLine),
 		bare:      bareFor(plan.Intake),
+		hand:      handOf(plan.Targets),
 	}
 	text("brand.contact", strings.Join(opt.Brand.Contact, " "), 2*mostLine)
 	if opt.PlanVersion != 0 {
@@ -94,14 +111,7 @@ func tooLong(field, accepted string) error {
 	return unit.Problem{Field: field, Given: "a longer text", Accepted: accepted}
 }
 
-func (p Page) valid() bool {
-	for _, known := range Pages() {
-		if p == known {
-			return true
-		}
-	}
-	return false
-}
+func (p Page) valid() bool { return slices.Contains(Pages(), p) }
 
 func pageWords() []string {
 	var words []string
@@ -113,13 +123,9 @@ func pageWords() []string {
 
 // wants reports whether a page was chosen.
 func (o Options) wants(p Page) bool {
-	if len(o.Pages) == 0 {
-		return true
+	chosen := o.Pages
+	if len(chosen) == 0 {
+		chosen = UsualPages()
 	}
-	for _, chosen := range o.Pages {
-		if chosen == p {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(chosen, p)
 }

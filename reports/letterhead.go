@@ -10,7 +10,7 @@ type letterhead struct{ house }
 
 const (
 	sizePractice = 13
-	headGap      = 7.0 // under the letterhead's rule
+	headGap      = 5.5 // under the letterhead's rule
 	dot          = "  ·  "
 )
 
@@ -68,7 +68,7 @@ func (p pagefoot) lines(w float64) []string {
 }
 
 const (
-	footGap    = 6.0  // over the foot's rule and under it
+	footGap    = 5.0  // over the foot's rule and under it
 	numberWide = 24.0 // of the page number
 )
 

@@ -19,10 +19,15 @@ const (
 	PageGlance Page = "plan_at_a_glance"
 	PageWhy    Page = "why_these_numbers"
 	PageFoods  Page = "foods_to_build_from"
+	// PageLifeSize is the client's own hand at 1:1, on two sheets.
+	PageLifeSize Page = "life_size"
 )
 
 // Pages lists every kind of page in binding order.
-func Pages() []Page { return []Page{PageGlance, PageWhy, PageFoods} }
+func Pages() []Page { return append(UsualPages(), PageLifeSize) }
+
+// UsualPages lists the pages of a handout for which none were chosen.
+func UsualPages() []Page { return []Page{PageGlance, PageWhy, PageFoods} }
 
 // Name returns the page's name for a list of choices. The page on reasons has
 // another name where the handout carries no numbers.
@@ -37,6 +42,8 @@ func (p Page) Name(withoutNumbers bool) string {
 		return "Why these numbers"
 	case PageFoods:
 		return "Foods to build meals from"
+	case PageLifeSize:
+		return "Your hand, life size"
 	}
 	return string(p)
 }
@@ -62,5 +69,5 @@ type Options struct {
 	PlanVersion     int    // 0: none is printed
 	NextStep        string // empty: a line to write on
 	NextVisit       string // empty: a line to write on
-	Pages           []Page // empty: all; the order is always that of Pages
+	Pages           []Page // empty: the usual ones; the order is always that of Pages
 }

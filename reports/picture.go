@@ -23,6 +23,7 @@ type pictureKey struct {
 	half  bool
 	large bool // with every line
 	bare  bool // without the food beside it
+	alone bool // the thumb without the fist
 }
 
 // largeFrom is the height in millimetres from which every line is drawn.
@@ -33,17 +34,17 @@ func measureOf(k hand.Kind) drawn.Measure {
 	return [...]drawn.Measure{drawn.Palm, drawn.Fist, drawn.CuppedHand, drawn.Thumb}[k]
 }
 
-func drawingOf(key pictureKey) drawn.Drawing {
+func drawingOf(key pictureKey, of drawn.Dimensions) drawn.Drawing {
 	detail := drawn.Medium
 	if key.large {
 		detail = drawn.Full
 	}
-	return drawn.Draw(measureOf(key.kind), drawn.Reference(),
-		drawn.Options{Half: key.half, WithFood: !key.bare, Detail: detail})
+	return drawn.Draw(measureOf(key.kind), of,
+		drawn.Options{Half: key.half, WithFood: !key.bare, Detail: detail, Alone: key.alone})
 }
 
-func newPicture(key pictureKey, wash colour) *picture {
-	d := drawingOf(key)
+func newPicture(key pictureKey, of drawn.Dimensions, wash colour) *picture {
+	d := drawingOf(key, of)
 	palette := [...]colour{drawn.Paper: white, drawn.Wash: wash, drawn.Ink: ink}
 	var o ops
 	for i, path := range d.Paths {
@@ -56,7 +57,7 @@ func newPicture(key pictureKey, wash colour) *picture {
 		o.op("f")
 	}
 	return &picture{
-		name: fmt.Sprintf("Hand%d%t%t%t", key.kind, key.half, key.large, key.bare),
+		name: fmt.Sprintf("Hand%d%t%t%t%t", key.kind, key.half, key.large, key.bare, key.alone),
 		wide: d.Width, high: d.Height, stream: deflated(o.Bytes()),
 	}
 }
@@ -93,8 +94,8 @@ func (o *ops) segment(s drawn.Segment) {
 	}
 }
 
-// kept are the pictures that were drawn for earlier papers: a practice has one
-// colour, so the same eight come again and again.
+// kept are the pictures that were drawn for earlier papers: while one client's
+// plan is worked on, the same eight come again and again.
 var kept struct {
 	lock     sync.Mutex
 	pictures map[keptKey]*picture
@@ -102,27 +103,28 @@ var kept struct {
 
 type keptKey struct {
 	pictureKey
+	of   drawn.Dimensions
 	wash colour
 }
 
-// mostKept is reached only by a program that goes through many colours.
+// mostKept is reached by a program that goes through many hands or colours.
 const mostKept = 64
 
 // picture returns a drawing in the document's own colours.
 func (s *sheet) picture(key pictureKey) *picture {
-	key.bare = s.opt.bare[key.kind]
+	key.bare = key.bare || s.opt.bare[key.kind]
 	if p, ok := s.pictures[key]; ok {
 		return p
 	}
 	kept.lock.Lock()
 	defer kept.lock.Unlock()
-	full := keptKey{key, s.wash}
+	full := keptKey{key, s.opt.hand, s.wash}
 	p, ok := kept.pictures[full]
 	if !ok {
 		if kept.pictures == nil || len(kept.pictures) >= mostKept {
 			kept.pictures = map[keptKey]*picture{}
 		}
-		p = newPicture(key, s.wash)
+		p = newPicture(key, s.opt.hand, s.wash)
 		kept.pictures[full] = p
 	}
 	s.pictures[key] = p
@@ -141,3 +143,17 @@ func (c canvas) place(p *picture, x, y, high float64) {
 	fmt.Fprintf(o, "%.5f 0 0 %.5f ", k, -k)
 	o.num(px, py).op("cm").op("/" + p.name + " Do").op("Q")
 }
+
+// placeLifeSize puts a drawing at 1:1, its top left at x and y, and shows only
+// what lies within a box.
+func (c canvas) placeLifeSize(p *picture, x, y float64, within frameBox) {
+	o := c.vectors()
+	o.op("q")
+	c.box(o, within.x, within.y, within.w, within.h)
+	o.op("W n")
+	c.place(p, x, y, p.high)
+	o.op("Q")
+}
+
+// frameBox is a box on the page in millimetres from its top left.
+type frameBox struct{ x, y, w, h float64 }

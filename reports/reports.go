@@ -31,7 +31,7 @@ func Handout(plan domain.Plan, opt Options) ([]byte, error) {
 }
 
 // pages returns the blocks of the chosen pages, each kind beginning a page. The
-// cautions and the word on medical care are always there: under the last page
+// cautions and the word on medical care are always there: under the first page
 // that has room for them, or else after the last one.
 func (w writer) pages(opt Options) [][]block {
 	var pages [][]block
@@ -41,19 +41,38 @@ func (w writer) pages(opt Options) [][]block {
 	if opt.wants(PageWhy) {
 		pages = append(pages, w.why())
 	}
-	if opt.wants(PageFoods) {
-		pages = append(pages, w.foods())
-	}
 	closing := w.closing()
-	at := len(pages) - 1
-	for i := at; i >= 0; i-- {
+	placed := w.placed(pages, closing)
+	if opt.wants(PageFoods) {
+		foods := w.foods(placed)
+		if !placed {
+			foods, placed = append(foods, closing...), true
+		}
+		pages = append(pages, foods)
+	}
+	if !placed && len(pages) > 0 {
+		last := len(pages) - 1
+		pages[last], placed = append(pages[last], closing...), true
+	}
+	if opt.wants(PageLifeSize) {
+		pages = append(pages, w.lifeSize()...)
+	}
+	if !placed {
+		pages = append(pages, closing)
+	}
+	return pages
+}
+
+// placed puts the closing words under the first pages that have room for them,
+// and reports whether any had.
+func (w writer) placed(pages [][]block, closing []block) bool {
+	for i := range pages {
 		if stack(closing).height(w.inner()) <= w.left(pages[i]) {
-			at = i
-			break
+			pages[i] = append(pages[i], closing...)
+			return true
 		}
 	}
-	pages[at] = append(pages[at], closing...)
-	return pages
+	return false
 }
 
 // left returns the room that blocks leave on the last page that they take.

@@ -2,8 +2,10 @@ package reports
 
 import (
 	"math"
+	"strings"
 
 	"handbreadth/domain/hand"
+	"handbreadth/domain/unit"
 )
 
 // tableSize is how large the drawings of the table of meals are, in millimetres
@@ -20,13 +22,19 @@ const (
 	leastDrawn = 8.0
 )
 
+// tableHead says whose hands the table counts in.
+func (w writer) tableHead() stack {
+	head := stack{heading("Your meals, hand by hand", w.hue)}
+	if own := w.ownHand(); own != "" && !w.withoutNumbers {
+		head = append(head, body(own))
+	}
+	return head
+}
+
 // table is the whole allotment in one block.
 func (w writer) table(size tableSize) block {
-	rows := stack{
-		heading("Your meals, hand by hand", w.hue),
-		gap(1),
-		keyRow{writer: w, high: size.key, namesOnly: true},
-	}
+	rows := append(w.tableHead(), gap(1),
+		keyRow{writer: w, high: size.key, namesOnly: true})
 	for _, m := range w.targets.Allotment.Meals {
 		rows = append(rows, w.mealRow(m, size, w.shrink(size)))
 	}
@@ -42,7 +50,7 @@ func (w writer) tablePages() []block {
 		}
 	}
 	size := tableSizes[len(tableSizes)-1]
-	blocks := []block{stack{heading("Your meals, hand by hand", w.hue), keyRow{writer: w, high: size.key, namesOnly: true}}}
+	blocks := []block{append(w.tableHead(), keyRow{writer: w, high: size.key, namesOnly: true})}
 	for _, m := range meals {
 		blocks = append(blocks, w.mealRow(m, size, w.shrink(size)))
 	}
@@ -97,12 +105,15 @@ func columnAt(k hand.Kind, w float64) float64 {
 type keyRow struct {
 	writer
 	high      float64 // of the drawings
-	namesOnly bool    // the foods' names; else also how a measure is taken and its size
+	namesOnly bool    // the foods' names and, with ranges, the size; else also how a measure is taken
 }
 
 func (r keyRow) texts(k hand.Kind, w float64) (foods, size []string) {
 	foods = wrap(bold, sizeBody, w, sentence(k.Foods()))
-	if r.namesOnly {
+	switch {
+	case r.namesOnly && r.plan.Intake.Hand.Ranges && !r.withoutNumbers:
+		return foods, wrap(regular, sizeBody, w, together("one: "+r.amountAbout(k, 1)))
+	case r.namesOnly:
 		return foods, nil
 	}
 	size = wrap(regular, sizeBody, w, together(k.Counted(1)))
@@ -200,11 +211,22 @@ func (r measureRow) texts(k hand.Kind, w float64) []string {
 	if n == 0 {
 		return []string{"–"}
 	}
-	lines := wrap(r.face(), sizeBody, w, together(k.Counted(n)))
-	if r.withoutNumbers {
+	lines := wrap(r.face(), sizeBody, w, r.counted(k, n))
+	if r.withoutNumbers || r.plan.Intake.Hand.Ranges { // the key tells what one is
 		return lines
 	}
 	return append(lines, wrap(regular, sizeBody, w, together(r.amountAbout(k, n)))...)
+}
+
+// counted tells a count, or the range that serves as well where the client is
+// told ranges: "1 to 2 palms".
+func (w writer) counted(k hand.Kind, n unit.Measure) string {
+	if !w.plan.Intake.Hand.Ranges {
+		return together(k.Counted(n))
+	}
+	words := w.targets.Contents[k].Between(n).Words(k)
+	count, _, _ := strings.Cut(words, " "+k.Name())
+	return together(count) + words[len(count):]
 }
 
 func (r measureRow) face() face {
@@ -248,7 +270,7 @@ func (r measureRow) draw(c canvas) {
 		}
 		for i, line := range r.texts(k, w) {
 			f, hue := r.face(), ink
-			if i > 0 {
+			if i > 0 && !r.plan.Intake.Hand.Ranges {
 				f, hue = regular, muted
 			}
 			c.text(f, sizeBody, hue, x, under+float64(i)*lineHeight(sizeBody)+ascent(sizeBody), line)

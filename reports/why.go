@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"handbreadth/domain/derive"
@@ -18,36 +19,95 @@ type reason struct {
 	steps              []derive.Step
 }
 
-const valueWide = 36.0 // the column of the numbers
+// columnsBetween is the space between the two columns of reasons.
+const columnsBetween = 8.0
 
-// why is the page of reasons: one block a number.
+// why is the page of reasons: the numbers in two columns, then the course.
 func (w writer) why() []block {
 	if w.withoutNumbers {
 		return w.whyMeasures()
 	}
-	blocks := []block{title(PageWhy.Name(false), wordsWhy)}
-	for _, r := range w.energyReasons() {
-		blocks = append(blocks, w.reasonBlock(r))
+	head := title(PageWhy.Name(false), wordsWhy)
+	var reasons []block
+	all := append(w.energyReasons(), w.foodReasons()...)
+	if w.moving() {
+		all = append(all, w.holding())
 	}
+	for _, r := range all {
+		reasons = append(reasons, w.reasonBlock(r))
+	}
+	blocks := append([]block{head}, w.inColumns(reasons, w.room()-head.height(w.inner()))...)
 	if w.moving() {
 		blocks = append(blocks, w.courseBlocks()...)
-	}
-	for _, r := range w.foodReasons() {
-		blocks = append(blocks, w.reasonBlock(r))
 	}
 	return blocks
 }
 
+// inColumns lays blocks out in two columns, down the left one first. The first
+// pair fills the room that is left on the page, and each further one a page.
+func (w writer) inColumns(items []block, room float64) []block {
+	wide := (w.inner() - columnsBetween) / 2
+	var pages []block
+	for len(items) > 0 {
+		left, right := evenly(items, wide)
+		if max(stack(left).height(wide), stack(right).height(wide)) > room {
+			left, right = filled(items, wide, room)
+		}
+		if len(left) == 0 {
+			left = items[:1] // it needs a page of its own
+		}
+		pages = append(pages, columns{stack(left), stack(right)})
+		items, room = items[len(left)+len(right):], w.room()
+	}
+	return pages
+}
+
+// evenly splits blocks into two columns as even in height as can be.
+func evenly(items []block, wide float64) (left, right []block) {
+	best, least := 0, math.Inf(1)
+	for i := range len(items) + 1 {
+		if high := max(stack(items[:i]).height(wide), stack(items[i:]).height(wide)); high < least {
+			best, least = i, high
+		}
+	}
+	return items[:best], items[best:]
+}
+
+// filled takes as many blocks as fit into two columns of a height.
+func filled(items []block, wide, room float64) (left, right []block) {
+	column := func(items []block) int {
+		n := 0
+		for n < len(items) && stack(items[:n+1]).height(wide) <= room {
+			n++
+		}
+		return n
+	}
+	n := column(items)
+	return items[:n], items[n : n+column(items[n:])]
+}
+
+// columns is two stacks of equal width with a line between them.
+type columns struct{ left, right stack }
+
+func (k columns) pair(w float64) beside {
+	return beside{left: k.left, right: k.right, leftWide: (w - columnsBetween) / 2, between: columnsBetween}
+}
+
+func (k columns) height(w float64) float64 { return k.pair(w).height(w) }
+
+func (k columns) draw(c canvas) {
+	const short = 3.0 // of the foot, where the last block ends in a gap
+	middle := c.x + c.w/2
+	c.line(middle, c.y+1, middle, c.y+k.height(c.w)-short, 0.2, hairline)
+	k.pair(c.w).draw(c)
+}
+
 func (w writer) reasonBlock(r reason) block {
-	right := stack{heading(r.label, ink), para{text: r.words, size: sizeBody, colour: ink, after: 1.2}}
+	blocks := stack{reasonHead{r, w.hue}, para{text: r.words, size: sizeBody, colour: ink, after: 0.8}}
 	if r.aside != "" {
-		right = append(right, para{text: clean(r.aside), size: sizeSmall, colour: muted, after: 0.8})
+		blocks = append(blocks, para{text: clean(r.aside), size: sizeSmall, colour: muted, after: 0.6})
 	}
-	return beside{
-		left:     quantity{value: r.value, unit: r.unit, hue: w.hue},
-		right:    append(right, w.smallPrint(r.steps), gap(3.6)),
-		leftWide: valueWide, between: 4,
-	}
+	return append(blocks, w.smallPrint(r.steps), gap(3))
 }
 
 // smallPrint tells each step as a sum, and a source once after the steps that
@@ -55,26 +115,36 @@ func (w writer) reasonBlock(r reason) block {
 func (w writer) smallPrint(steps []derive.Step) stack {
 	var lines stack
 	for i, s := range steps {
-		lines = append(lines, para{text: clean(w.sum(s)), size: sizeSmall, colour: muted})
+		line := para{text: clean(w.sum(s)), size: sizeSmall, colour: muted}
 		if i+1 == len(steps) || steps[i+1].Source != s.Source {
-			lines = append(lines, para{text: clean(source(s.Source)), face: italic, size: sizeSmall, colour: muted, after: 0.8})
+			line.text, line.after = line.text+" "+clean(source(s.Source)), 0.6
 		}
+		lines = append(lines, line)
 	}
 	return lines
 }
 
-// quantity is the number that a reason explains.
-type quantity struct {
-	value, unit string
-	hue         colour
+// reasonHead is what a number is, and at the other end of the line the number.
+type reasonHead struct {
+	reason
+	hue colour
 }
 
-func (q quantity) height(float64) float64 { return lineHeight(sizeValue) + lineHeight(sizeBody) }
+func (reasonHead) height(float64) float64 { return lineHeight(sizeHeading) + 0.8 }
 
-func (q quantity) draw(c canvas) {
+func (h reasonHead) draw(c canvas) {
+	const between = 3.0
 	baseline := c.y + ascent(sizeHeading)
-	c.text(bold, fitting(bold, sizeValue, c.w, q.value), q.hue, c.x, baseline, q.value)
-	c.text(regular, fitting(regular, sizeBody, c.w, q.unit), muted, c.x, baseline+lineHeight(sizeBody)+0.4, q.unit)
+	wide := width(bold, sizeHeading, h.value)
+	if h.unit != "" {
+		wide += width(regular, sizeBody, " "+h.unit)
+	}
+	label := fitting(bold, sizeHeading, c.w-wide-between, h.label)
+	c.text(bold, label, ink, c.x, baseline, h.label)
+	c.text(bold, sizeHeading, h.hue, c.x+c.w-wide, baseline, h.value)
+	if h.unit != "" {
+		c.textRight(regular, sizeBody, muted, c.x+c.w, baseline, h.unit)
+	}
 }
 
 // kcalPerDay is the unit of the formulas, whatever the practice speaks in.
@@ -120,6 +190,8 @@ func source(s derive.Source) string {
 	return text + "."
 }
 
+const handWide = 36.0 // the column of the drawings
+
 // whyMeasures is the page of reasons without a number on it.
 func (w writer) whyMeasures() []block {
 	blocks := []block{title(PageWhy.Name(true), wordsWhyMeasures)}
@@ -127,7 +199,7 @@ func (w writer) whyMeasures() []block {
 		blocks = append(blocks, stack{beside{
 			left:     handBlock{sheet: w.sheet, kind: k, high: 26},
 			right:    stack{heading(sentence(k.Plural())+" for "+k.Foods(), w.hue), body("One " + k.Name() + " is " + wordsMeasure[k] + "."), body(wordsWhyMeasure[k])},
-			leftWide: valueWide, between: 4,
+			leftWide: handWide, between: 4,
 		}, gap(6)})
 	}
 	return append(blocks, stack{heading("A start, not a test", w.hue), body(wordsStart), gap(3)})

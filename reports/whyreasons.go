@@ -13,7 +13,7 @@ import (
 // energyOf writes an energy and what it is an amount of.
 func (w writer) energyOf(e unit.Kilocalorie) (value, unitName string) {
 	amount, name := w.style.EnergyValue(e)
-	return w.style.Number(amount, 0), name + " a day"
+	return w.style.Number(amount, 0), name
 }
 
 // energyReasons lead from rest to the target.
@@ -24,7 +24,7 @@ func (w writer) energyReasons() []reason {
 		{label: "Moving about", value: "× " + w.figureOf(float64(p.Activity.Value)), words: w.activityWords(), steps: p.Activity.Steps},
 	}
 	value, name := w.energyOf(p.Maintenance.Value)
-	words := fill(wordsMaintenance, w.energyAbout(p.Maintenance.Low), w.energyAbout(p.Maintenance.High))
+	words := fill(wordsMaintenance, w.energyFrom(p.Maintenance.Low), w.energyAbout(p.Maintenance.High))
 	if p.Intake.Reproduction.Told() {
 		words += " " + wordsMaintenanceBaby
 	}
@@ -48,7 +48,7 @@ func (w writer) atRest() reason {
 		words = wordsRestingMeasured
 	}
 	if a := p.Agreement; a.Of > 0 {
-		words += " " + fill(wordsRestingOthers, w.energyAbout(a.Least), w.energyAbout(a.Most))
+		words += " " + fill(wordsRestingOthers, w.energyFrom(a.Least), w.energyAbout(a.Most))
 	}
 	steps := p.Resting.Steps
 	if w.usesLean() {
@@ -98,28 +98,27 @@ func (w writer) ruleSteps() []derive.Step {
 // day or at a rate, the model decided and the static rule stands beside it.
 func (w writer) targetWords() string {
 	o := w.plan.Goal
+	low, high := energyRange(w.plan)
+	about := " " + fill(wordsWhatRange, w.energyFrom(low), w.energyAbout(high))
 	if !w.byModel() {
-		return wordsTarget
+		return wordsTarget + about
 	}
 	words := wordsTargetModel
 	if goal := w.plan.Intake.Goal; goal.Weight != 0 && !o.ReachedOn.IsZero() {
 		words = fill(wordsTargetBy, w.style.Weight(goal.Weight), o.ReachedOn.Long())
 	}
-	return words + " " + fill(wordsTargetRule, w.style.EnergyPerDay(o.StaticTarget.Value))
+	return words + " " + fill(wordsTargetRule, w.style.EnergyPerDay(o.StaticTarget.Value)) + about
 }
 
 // foodReasons lead from the target to the measures.
 func (w writer) foodReasons() []reason {
-	p, t := w.plan, w.targets
-	_, name := w.energyOf(0)
-	low, high := energyRange(p)
-	brings, _ := w.energyOf(t.Allotment.Brings.Energy)
+	t := w.targets
+	brings, name := w.energyOf(t.Allotment.Brings.Energy)
 	return []reason{
-		{label: "What the range means", value: w.span(low, high), unit: name, words: fill(wordsWhatRange, w.energyAbout(low), w.energyAbout(high))},
-		{label: "Protein", value: w.style.Grams(t.Protein.Value), unit: "a day", words: w.proteinWords(), steps: t.Protein.Steps},
-		{label: "Fat and its floor", value: w.style.Grams(t.Fat.Value), unit: "a day", words: w.fatWords(), steps: t.Fat.Steps},
-		{label: "Carbohydrate", value: w.style.Grams(t.Carbohydrate.Value), unit: "a day", words: w.carbohydrateWords(), steps: t.Carbohydrate.Steps},
-		{label: "Fibre", value: w.style.Grams(t.Fibre.Value), unit: "a day", words: w.fibreWords(), steps: t.Fibre.Steps},
+		{label: "Protein", value: w.style.Grams(t.Protein.Value), words: w.proteinWords(), steps: t.Protein.Steps},
+		{label: "Fat and its floor", value: w.style.Grams(t.Fat.Value), words: w.fatWords(), steps: t.Fat.Steps},
+		{label: "Carbohydrate", value: w.style.Grams(t.Carbohydrate.Value), words: w.carbohydrateWords(), steps: t.Carbohydrate.Steps},
+		{label: "Fibre", value: w.style.Grams(t.Fibre.Value), words: w.fibreWords(), steps: t.Fibre.Steps},
 		{label: "From numbers to hands", value: brings, unit: name, words: wordsMeasures, steps: w.allottedSteps()},
 	}
 }
@@ -164,13 +163,6 @@ func (w writer) fibreWords() string {
 	return wordsFibre + " " + fill(wordsFibreRise, w.style.Grams(usual), w.style.Grams(macro.FibreStep), w.style.Number(float64(weeks), 0))
 }
 
-// span writes a range of energy without its unit: "1590–2110".
-func (w writer) span(low, high unit.Kilocalorie) string {
-	from, _, _ := strings.Cut(w.energyAbout(low), " ")
-	to, _, _ := strings.Cut(w.energyAbout(high), " ")
-	return from + "–" + to
-}
-
 // allottedSteps are the sums of what the day's measures bring.
 func (w writer) allottedSteps() []derive.Step {
 	var steps []derive.Step
@@ -205,7 +197,7 @@ func (w writer) change() (value, name string) {
 	if amount < 0 {
 		sign, amount = "−", -amount
 	}
-	return sign + w.style.Number(amount, 0), name + " a day"
+	return sign + w.style.Number(amount, 0), name
 }
 
 func (w writer) goalWords() string {

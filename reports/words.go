@@ -17,7 +17,21 @@ const (
 	wordsHand    = "Use your own hand to build each meal. It goes where you go. Judge food when it is cooked and on the plate."
 	wordsCare    = "This plan does not take the place of medical care. If you feel unwell, call your doctor. " +
 		"If it is urgent, call for help at once."
-	wordsFoot = "This plan does not take the place of medical care."
+	wordsOwnHand = "Your {} is about {} of the usual one. The amounts here are for your hand."
+	wordsFoot    = "This plan does not take the place of medical care."
+)
+
+// The sentences of the life-size sheets.
+const (
+	wordsPrint      = "Print at 100% (“actual size”). Do not let the printer fit it to the page."
+	wordsPrintPlain = "Print at “actual size”. Do not let the printer fit it to the page."
+	wordsCard       = "To check, hold a bank card along the rule. It is 85.6 mm wide and must end at the mark."
+	wordsLay        = "Then lay your hand on it."
+	wordsCardMark   = "card"
+	wordsOneIs      = "One is about {}."
+	wordsMeasured   = "We measured your hand."
+	wordsEstimated  = "We did not measure your hand. This is a usual one for your height and sex. Yours may differ a bit."
+	wordsMayHold    = "Your palm may hold {} to {}."
 )
 
 // wordsMeasure says how each measure is taken.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"handbreadth/domain"
+	"handbreadth/domain/hand"
 	"handbreadth/domain/unit"
 )
 
@@ -40,10 +41,56 @@ func (w writer) energyAbout(e unit.Kilocalorie) string {
 	return w.style.Number(math.Round(value/step)*step, 0) + " " + name
 }
 
-// toFives rounds a mass to five grams, which is as near as a hand comes.
-func toFives(grams float64) unit.Gram {
-	const step = 5
-	return unit.Gram(math.Max(step, math.Round(grams/step)*step))
+// energyFrom writes the lower end of a span of energies: the unit follows the
+// upper one.
+func (w writer) energyFrom(e unit.Kilocalorie) string {
+	figure, _, _ := strings.Cut(w.energyAbout(e), " ")
+	return figure
+}
+
+// The amounts of food are told as near as a hand comes: to tens from 200 on, to
+// fives from 20 on, to ones below.
+const (
+	inTens  = 200
+	inFives = 20
+)
+
+func asHandsCome(amount float64) float64 {
+	step := 1.0
+	switch {
+	case amount >= inTens:
+		step = 10
+	case amount >= inFives:
+		step = 5
+	}
+	return math.Max(1, math.Round(amount/step)*step)
+}
+
+// gramsAbout writes the mass of food in a hand.
+func (w writer) gramsAbout(g unit.Gram) string {
+	return w.style.Grams(unit.Gram(asHandsCome(float64(g))))
+}
+
+// volumeAbout writes the volume of food in a hand. The cups and spoons of US
+// customary units are as coarse by themselves.
+func (w writer) volumeAbout(v unit.Millilitre) string {
+	if w.style.System == unit.USCustomary {
+		return w.style.Volume(v)
+	}
+	return w.style.Volume(unit.Millilitre(asHandsCome(float64(v))))
+}
+
+// ownHand tells the client how large the hand is beside the usual one, where
+// that differs by more than a twentieth: of the palm, or else of the first
+// measure that differs. Else it is empty.
+func (w writer) ownHand() string {
+	const near = 0.05
+	for _, k := range hand.Kinds() {
+		if of := float64(w.targets.Calibration.Factors[k].Value); math.Abs(of-1) > near {
+			return fill(wordsOwnHand, k.Name(), w.style.Number(of, 1))
+		}
+	}
+	return ""
 }
 
 // figureOf writes a number that goes into a formula with as many decimals as it

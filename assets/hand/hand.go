@@ -120,7 +120,10 @@ type Options struct {
 	// floret by the fist, oil and nuts by the thumb; halved with the measure. The
 	// cupped hand always holds its grains. Small pictures have no room for food.
 	WithFood bool
-	Detail   Detail
+	// Alone draws the thumb without the fist under it, for a sheet that has no room
+	// for it at life size. The other measures do not heed it.
+	Alone  bool
+	Detail Detail
 }
 
 // Draw draws one measure of a hand with the given dimensions at 1:1, in

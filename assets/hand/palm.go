@@ -146,8 +146,8 @@ func (p *pen) palmCreases(f palmFrame) {
 		p.ink(0.52, f.at.line(-39.5, -82, -22, -79, 2, -68, 22, -53, 30, -43)) // across the middle
 		p.ink(0.56, f.at.line(39.5, -76, 24, -84, 6, -86, -8, -92, -16, -102)) // under the fingers
 	}
-	p.ink(0.45, curve.Bow(f.at(-25, 1), f.at(25, 0.5), -3.4)) // wrist
-	p.ink(0.36, curve.Bow(f.at(-19, 6), f.at(18, 5.6), -2.2))
+	p.ink(0.45, curve.Bow(f.at(-25, -3.2), f.at(25, -3.6), -3.4)) // wrist, its middle where palm and hand begin
+	p.ink(0.36, curve.Bow(f.at(-19, 2.4), f.at(18, 2), -2.2))
 	for i, g := range palmDigits {
 		last := 0.70
 		if i == 3 {
