@@ -20,9 +20,11 @@ import (
 // seenState is what the program tells about itself; see the probe.
 type seenState struct {
 	Place, Section, Save, Kept, Status, Focused string
-	Turn, OnDisk                                int
+	Turn, OnDisk, Touched                       int
 	TargetKcal                                  float64
 	Asking, Dialog, Palette, Settings           bool
+	Sealed, Loading                             bool
+	Title                                       string
 	Form                                        draft.Form
 	Controls                                    map[string]struct {
 		X, Y, Width, Height int
@@ -33,6 +35,9 @@ type seenState struct {
 // patience is how long the journey waits for the program to show something.
 const patience = 60 * time.Second
 
+// passphrase is that of the journey's practices; it is invented.
+const passphrase = "lantern orchard seven kites"
+
 // driver drives one running program with mouse and keyboard.
 type driver struct {
 	t       *testing.T
@@ -40,6 +45,12 @@ type driver struct {
 	probe   string
 	log     *os.File
 	command *exec.Cmd
+}
+
+// way is how a program is started beside what every start has.
+type way struct {
+	arguments   []string
+	environment []string
 }
 
 // buildWithProbe builds the program with the probe, without the tag that would
@@ -59,13 +70,18 @@ func buildWithProbe(t *testing.T) string {
 // start opens the program on a data folder and waits until it shows a place.
 func start(t *testing.T, program, data, place string) *driver {
 	t.Helper()
+	return startIn(t, program, data, place, way{})
+}
+
+func startIn(t *testing.T, program, data, place string, in way) *driver {
+	t.Helper()
 	d := &driver{t: t, data: data, probe: filepath.Join(t.TempDir(), "probe.json")}
 	var err error
 	if d.log, err = os.Create(filepath.Join(t.TempDir(), "log")); err != nil {
 		t.Fatal(err)
 	}
-	d.command = exec.Command(program, "-data", data, "-probe", d.probe, "-size", "1366x768")
-	d.command.Env = append(os.Environ(), "FYNE_SCALE=1", "XDG_CONFIG_HOME="+desktopFolders(t))
+	d.command = exec.Command(program, append(in.arguments, "-data", data, "-probe", d.probe, "-probe-quick", "-size", "1366x768")...)
+	d.command.Env = append(append(os.Environ(), "FYNE_SCALE=1", "XDG_CONFIG_HOME="+desktopFolders(t)), in.environment...)
 	d.command.Stdout, d.command.Stderr = d.log, d.log
 	if err := d.command.Start(); err != nil {
 		t.Fatal(err)
@@ -220,6 +236,41 @@ func (d *driver) fill(name, text string) {
 	d.tabTo(name)
 	d.write(text)
 	d.until(name+" holds what was typed", func(s seenState) bool { return s.Controls[name].Text == text })
+}
+
+// begin starts a practice: it chooses a passphrase, reads the recovery code off
+// the window, and types two groups of it back.
+func (d *driver) begin() {
+	d.t.Helper()
+	d.click("welcome.start")
+	d.until("a passphrase is asked for", func(s seenState) bool { return s.Place == "passphrase" && s.Focused == "unlock.first" })
+	d.picture("passphrase")
+	d.write(passphrase)
+	d.key("Return")
+	d.until("it is asked for again", func(s seenState) bool { return s.Focused == "unlock.again" })
+	d.write(passphrase)
+	d.key("Return")
+	d.until("the recovery code", func(s seenState) bool { return s.Place == "code" && s.Controls["unlock.on"].Width > 0 })
+	d.picture("code")
+	code := d.state().Controls
+	d.click("unlock.on")
+	d.until("two groups are asked for", func(s seenState) bool { return s.Place == "confirm" && strings.HasPrefix(s.Focused, "unlock.asked") })
+	for range 2 {
+		asked := d.state().Focused
+		d.write(strings.ToLower(code["unlock.group"+strings.TrimPrefix(asked, "unlock.asked")].Text))
+		d.key("Return")
+		d.until("the group is taken", func(s seenState) bool { return s.Focused != asked })
+	}
+	d.until("the list of clients", func(s seenState) bool { return s.Place == "clients" && s.Sealed })
+}
+
+// unlock types the passphrase into the locked window.
+func (d *driver) unlock() {
+	d.t.Helper()
+	d.until("the passphrase is asked for", func(s seenState) bool { return s.Place == "locked" && s.Focused == "unlock.passphrase" })
+	d.write(passphrase)
+	d.key("Return")
+	d.until("it is unlocked", func(s seenState) bool { return s.Place != "locked" && !s.Loading })
 }
 
 // saved waits until everything that was typed is on the disk.

@@ -13,16 +13,15 @@ import (
 	"handbreadth/ui/draft"
 )
 
-// TestJourney goes through a whole first day with mouse and keyboard: practice,
-// intake, screening, targets, measures, handout, a kept plan; the program is
+// TestJourney goes through a whole first day with mouse and keyboard: a
+// passphrase and the recovery code, practice, intake, screening, targets, measures, handout, a kept plan; the program is
 // killed while something is typed, and opened again; a second client in pounds
 // and inches; closed, opened, both found.
 func TestJourney(t *testing.T) {
 	program, data := buildWithProbe(t), t.TempDir()
 	d := start(t, program, data, "welcome")
 	d.picture("welcome")
-	d.click("welcome.start")
-	d.until("the list of clients", func(s seenState) bool { return s.Place == "clients" })
+	d.begin()
 	namePractice(d)
 	newClient(d, "Wren Example")
 	metricIntake(d)
@@ -34,7 +33,8 @@ func TestJourney(t *testing.T) {
 	handout(d)
 	keepAnother(d)
 	acknowledged := killedWhileTyping(d)
-	d = start(t, program, data, "clients")
+	d = start(t, program, data, "locked")
+	d.unlock()
 	openByName(d, "wren")
 	d.lacksNothing(acknowledged)
 	d.picture("reopened")
@@ -42,7 +42,8 @@ func TestJourney(t *testing.T) {
 	imperialClient(d)
 	second := d.state()
 	d.end()
-	d = start(t, program, data, "clients")
+	d = start(t, program, data, "locked")
+	d.unlock()
 	openByName(d, "robin")
 	d.lacksNothing(second)
 	d.key("Escape", "Escape")

@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -37,8 +38,11 @@ func (f *file) Papers() ui.Papers { return papers{f} }
 // PageNames lists the kinds of page that can be chosen.
 func (p papers) PageNames() []ui.PageName {
 	var names []ui.PageName
+	usual := reports.UsualPages()
 	for _, page := range reports.Pages() {
-		names = append(names, ui.PageName{Key: string(page), Name: page.Name(false)})
+		names = append(names, ui.PageName{
+			Key: string(page), Name: page.Name(false), Extra: !slices.Contains(usual, page),
+		})
 	}
 	return names
 }

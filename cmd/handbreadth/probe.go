@@ -24,6 +24,7 @@ type Probe struct {
 	ui.State
 	Width, Height int
 	Scale         float32
+	Title         string // of the window
 	Focused       string // name of the control with the focus
 	Dialog        bool   // a dialog of the toolkit lies over the window
 	Controls      map[string]Control
@@ -86,7 +87,7 @@ func (w *prober) look() {
 // now is what is shown now.
 func (w *prober) now() Probe {
 	c := w.program.window.Canvas()
-	probe := Probe{State: w.program.shell.State(), Scale: c.Scale(), Dialog: c.Overlays().Top() != nil, Controls: map[string]Control{}}
+	probe := Probe{State: w.program.shell.State(), Scale: c.Scale(), Title: w.program.window.Title(), Dialog: c.Overlays().Top() != nil, Controls: map[string]Control{}}
 	probe.Width, probe.Height = c.PixelCoordinateForPosition(fyne.NewPos(c.Size().Width, c.Size().Height))
 	for name, object := range widgets.Named() {
 		if focusOf(object) != nil && focusOf(object) == c.Focused() {

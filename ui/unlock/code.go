@@ -140,7 +140,7 @@ func NewConfirm(code Code, guard Guard, tools Tools, ways ConfirmWays, pick func
 	s := &Confirm{code: code, guard: guard, tools: tools, ways: ways, told: newTold("unlock.told")}
 	s.asked[0], s.asked[1] = twoOf(len(code.Groups), pick)
 	for i, at := range s.asked {
-		s.fields[i] = widgets.Name(widgets.NewField("Group "+place(at), ""), "unlock.asked"+place(i))
+		s.fields[i] = widgets.Name(widgets.NewField("Group "+place(at), ""), "unlock.asked"+place(at))
 	}
 	s.fields[1].OnEnter = func(string) { s.onDo() }
 	s.do = widgets.Name(widgets.NewPrimaryButton("Go on", s.onDo), "unlock.do")

@@ -398,8 +398,8 @@ func TestAWrongGroupIsNamed(t *testing.T) {
 	b.key(fyne.KeyReturn)
 	b.typing("stux")
 	b.key(fyne.KeyReturn)
-	if went["done"] != 0 || guard.confirmed || field(t, "unlock.asked2").Problem() != "This is not group 5. Compare it with the sheet." {
-		t.Errorf("led on %v, says %q", went, field(t, "unlock.asked2").Problem())
+	if went["done"] != 0 || guard.confirmed || field(t, "unlock.asked5").Problem() != "This is not group 5. Compare it with the sheet." {
+		t.Errorf("led on %v, says %q", went, field(t, "unlock.asked5").Problem())
 	}
 	widgettest.Press(t, "unlock.later")
 	widgettest.Press(t, "unlock.back")
