@@ -96,7 +96,9 @@ func (s *Shell) SaveHandout(path string, done func(error)) {
 	plan, _ := f.session.Plan()
 	choice := Choice{Paper: s.desk.Settings().PaperSize()}
 	for _, page := range f.papers.PageNames() {
-		choice.Pages = append(choice.Pages, page.Key)
+		if !page.Extra {
+			choice.Pages = append(choice.Pages, page.Key)
+		}
 	}
 	s.tools.Run.Start(task.Job{
 		Label: "Saving the handout",

@@ -20,6 +20,7 @@ const (
 	flagPaper    = "paper"
 	flagUnits    = "units"
 	flagPractice = "practice"
+	flagLifeSize = "life-size"
 )
 
 var (
@@ -31,6 +32,7 @@ var (
 type settings struct {
 	consult, plan, handout string
 	paper, units, practice string
+	lifeSize               bool
 }
 
 func flagsOf(s *settings) *flag.FlagSet {
@@ -42,6 +44,7 @@ func flagsOf(s *settings) *flag.FlagSet {
 	set.StringVar(&s.paper, flagPaper, "a4", "the `size` of the paper: a4 or letter")
 	set.StringVar(&s.units, flagUnits, "metric", "the `system` of units on paper: metric, us or uk")
 	set.StringVar(&s.practice, flagPractice, "", "the `name` of the practice on paper")
+	set.BoolVar(&s.lifeSize, flagLifeSize, false, "add the client's own hand at life size to the handout")
 	return set
 }
 
@@ -103,7 +106,12 @@ func (s settings) options(c domain.Client) reports.Options {
 	if words := strings.Fields(c.Name); len(words) > 0 {
 		first = words[0]
 	}
+	pages := reports.UsualPages()
+	if s.lifeSize {
+		pages = append(pages, reports.PageLifeSize)
+	}
 	return reports.Options{
+		Pages:           pages,
 		Paper:           papers[s.paper],
 		Style:           unit.Style{System: systems[s.units]},
 		Brand:           reports.Brand{Practice: s.practice},

@@ -6,9 +6,11 @@ import (
 	"errors"
 	"os"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 
+	"handbreadth/domain"
 	"handbreadth/domain/unit"
 	"handbreadth/reports"
 )
@@ -176,6 +178,23 @@ func TestEveryExample(t *testing.T) {
 		d := desk{stdout: &tb.stdout, stderr: &tb.stderr, disk: osFiles{}, handout: reports.Handout, referral: reports.Referral}
 		if got := d.run([]string{"-consult", tb.path("consult.json"), "-plan", tb.path("plan.json"), "-handout", tb.path("paper.pdf")}); got != statusIssued {
 			t.Errorf("%s: status %d: %s", e.Name(), got, tb.stderr.String())
+		}
+	}
+}
+
+// The client's own hand at life size comes only where it is asked for.
+func TestLifeSizeIsAskedFor(t *testing.T) {
+	for _, c := range []struct {
+		args []string
+		want bool
+	}{{nil, false}, {[]string{"-life-size"}, true}} {
+		s, err := parseFlags(append([]string{"-consult", "consult.json"}, c.args...))
+		if err != nil {
+			t.Fatal(err)
+		}
+		pages := s.options(domain.Client{}).Pages
+		if got := slices.Contains(pages, reports.PageLifeSize); got != c.want || !slices.Contains(pages, reports.PageGlance) {
+			t.Errorf("%v: pages %v", c.args, pages)
 		}
 	}
 }

@@ -31,7 +31,7 @@ type choices struct {
 	told           *told
 }
 
-// newChoices begins with all pages; changed is told of every choice that is not
+// newChoices begins with the usual pages; changed is told of every choice that is not
 // in the form.
 func newChoices(s *draft.Session, names []PageName, changed, save, print, stop func()) *choices {
 	c := &choices{session: s, names: names, told: newTold("handout.stop", stop)}
@@ -49,12 +49,15 @@ func newChoices(s *draft.Session, names []PageName, changed, save, print, stop f
 
 func (c *choices) buildPages(several func([]int), one func(int)) {
 	options := make([]widgets.Option, len(c.names))
-	all := make([]int, len(c.names))
+	var usual []int
 	for i, page := range c.names {
-		options[i].Label, all[i] = page.Name, i
+		options[i].Label = page.Name
+		if !page.Extra {
+			usual = append(usual, i)
+		}
 	}
 	c.pages = widgets.Name(widgets.NewMultiChoice("Pages", options, several), "handout.pages")
-	c.pages.SetSelected(all)
+	c.pages.SetSelected(usual)
 	c.without = widgets.Name(widgets.NewMultiChoice("", []widgets.Option{{
 		Label: "Without numbers", Description: "No weight, energy or grams: only measures, foods and steps.",
 	}}, c.onWithout), "handout.without_numbers")

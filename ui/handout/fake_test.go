@@ -29,7 +29,10 @@ type fakePapers struct {
 }
 
 func (f *fakePapers) PageNames() []PageName {
-	return []PageName{{"glance", "Your plan at a glance"}, {"why", "Why these numbers"}, {"foods", "Foods to build meals from"}}
+	return []PageName{
+		{Key: "glance", Name: "Your plan at a glance"}, {Key: "why", Name: "Why these numbers"},
+		{Key: "foods", Name: "Foods to build meals from"}, {Key: "life_size", Name: "Your hand, life size", Extra: true},
+	}
 }
 
 func (f *fakePapers) SuggestedName(plan domain.Plan) string {

@@ -24,8 +24,9 @@ const (
 
 // PageName is a page that can be chosen.
 type PageName struct {
-	Key  string
-	Name string
+	Key   string
+	Name  string
+	Extra bool // offered, but not chosen at first
 }
 
 // Papers makes the papers. Preview, Save and Print are called in the background,

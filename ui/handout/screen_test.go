@@ -45,7 +45,7 @@ func TestNamesForTheProbe(t *testing.T) {
 	}
 }
 
-func TestBeginsWithAllPagesOnA4(t *testing.T) {
+func TestBeginsWithTheUsualPagesOnA4(t *testing.T) {
 	d := sit(t, answers(), task.Inline{})
 	want := Choice{Paper: A4, Pages: []string{"glance", "why", "foods"}}
 	if len(d.papers.previews) != 1 || !reflect.DeepEqual(d.papers.previews[0], want) {
