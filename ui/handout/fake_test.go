@@ -30,8 +30,10 @@ type fakePapers struct {
 
 func (f *fakePapers) PageNames() []PageName {
 	return []PageName{
-		{Key: "glance", Name: "Your plan at a glance"}, {Key: "why", Name: "Why these numbers"},
-		{Key: "foods", Name: "Foods to build meals from"}, {Key: "life_size", Name: "Your hand, life size", Extra: true},
+		{Key: "glance", Name: "Your plan at a glance"},
+		{Key: "why", Name: "Why these numbers"},
+		{Key: "foods", Name: "Foods to build meals from"},
+		{Key: "life_size", Name: "Your hand, life size", Extra: true},
 	}
 }
 
