@@ -62,6 +62,7 @@ func TestGallery(t *testing.T) {
 		t.Skip("set HANDBREADTH_GALLERY to a folder to get the contact sheets")
 	}
 	save(t, contact(t), filepath.Join(dir, "contact.png"))
+	save(t, unlabelled(t), filepath.Join(dir, "unlabelled.png"))
 	save(t, hands(t), filepath.Join(dir, "hands.png"))
 	for _, m := range Measures() {
 		for i, opt := range variants {
@@ -69,6 +70,36 @@ func TestGallery(t *testing.T) {
 			save(t, img, filepath.Join(dir, fmt.Sprintf("big-%d-%d.png", m, i)))
 		}
 	}
+}
+
+// unlabelled shows each measure as a stranger would be asked about it: numbered by
+// its place only, large with food, then bare, half and small in black.
+func unlabelled(t *testing.T) image.Image {
+	const cell = 300
+	rows := []struct {
+		opt Options
+		px  float64
+		p   Palette
+	}{
+		{Options{WithFood: true}, 280, light},
+		{Options{}, 280, light},
+		{Options{Half: true, WithFood: true}, 280, light},
+		{Options{}, 64, black},
+		{Options{}, 32, black},
+	}
+	sheet := image.NewRGBA(image.Rect(0, 0, 4*cell, 3*cell+220))
+	draw.Draw(sheet, sheet.Bounds(), image.White, image.Point{}, draw.Src)
+	y := 0
+	for _, row := range rows {
+		high := int(row.px) + 20
+		for i, m := range Measures() {
+			img := picture(t, m, row.opt, row.p, row.px)
+			at := image.Pt(i*cell+(cell-img.Bounds().Dx())/2, y+(high-img.Bounds().Dy())/2)
+			draw.Draw(sheet, img.Bounds().Add(at), img, image.Point{}, draw.Src)
+		}
+		y += high
+	}
+	return sheet
 }
 
 // variants are the ways in which one measure is shown.

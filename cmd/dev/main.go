@@ -28,6 +28,7 @@ func commands() []command {
 		{"bench", "measure against floors taken in the same run", bench},
 		{"audit", "look for known vulnerabilities in what the program uses (needs a network)", audit},
 		{"pictures", "make the pictures of the README anew, by the program itself", pictures},
+		{"drawings", "write contact sheets of the hand measures to a folder", drawings},
 		{"package", "build the program for handing out", packageProgram},
 	}
 }
