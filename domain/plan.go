@@ -60,13 +60,13 @@ func NewPlan(in Intake) (Plan, error) {
 	}
 	p.OutOfReach = outcome.OutOfReach
 	targets := newTargets(p, outcome)
-	p.Findings = findings(p, outcome, targets, course)
-	p.Gate = screen.Judge(p.Findings, asked(p, outcome, targets), in.Reasons)
+	p.Findings, p.Gate = judge(p, outcome, targets, targets.Allotment, course)
 	if p.Gate.Referred() {
 		p.Findings = screen.WithoutFigures(p.Findings)
 		p.Gate = screen.Judge(p.Findings, p.Gate.Asked, in.Reasons)
 		return p, nil
 	}
+	targets.Allotment.Alternatives = alike(p, outcome, targets, course)
 	p.Goal, p.Targets = &outcome, targets
 	if p.followed() {
 		p.Projection = project(p, course, outcome)

@@ -46,7 +46,7 @@ func intakeOf(number int) Intake {
 
 // tally counts what the random plans were, so that none of the properties can
 // hold for want of plans.
-type tally struct{ refused, referred, held, issuable, lowering, followed atomic.Int64 }
+type tally struct{ refused, referred, held, issuable, lowering, wished, followed atomic.Int64 }
 
 // Over random intakes: nothing inside the scope of a refer, or of a hold without
 // its reason, may be issued, nor under the floors without its finding; what was
@@ -71,9 +71,9 @@ func TestNothingUnsafeIsIssued(t *testing.T) {
 		})
 	}
 	workers.Wait()
-	t.Logf("%d plans: %d refused, %d referred, %d held, %d may be issued, %d of these lower weight, %d are followed",
-		plans, counts.refused.Load(), counts.referred.Load(), counts.held.Load(), counts.issuable.Load(), counts.lowering.Load(), counts.followed.Load())
-	for name, c := range map[string]*atomic.Int64{"referred": &counts.referred, "held": &counts.held, "issuable": &counts.issuable, "lowering": &counts.lowering} {
+	t.Logf("%d plans: %d refused, %d referred, %d held, %d may be issued, %d of these lower weight, %d have wishes; %d are followed",
+		plans, counts.refused.Load(), counts.referred.Load(), counts.held.Load(), counts.issuable.Load(), counts.lowering.Load(), counts.wished.Load(), counts.followed.Load())
+	for name, c := range map[string]*atomic.Int64{"referred": &counts.referred, "held": &counts.held, "issuable": &counts.issuable, "lowering": &counts.lowering, "wished": &counts.wished} {
 		if share := float64(c.Load()) / float64(plans); share < 0.03 {
 			t.Errorf("only %.1f %% of the plans are %s", 100*share, name)
 		}
@@ -102,11 +102,14 @@ func judgeRandom(in Intake, counts *tally) error {
 		if p.Goal.Lowers() {
 			counts.lowering.Add(1)
 		}
+		if len(p.Intake.Hand.Wishes) > 0 {
+			counts.wished.Add(1)
+		}
 	}
 	if p.Projection != nil {
 		counts.followed.Add(1)
 	}
-	for _, check := range []func(Plan) error{stopped, unsafeStates, belowFloors, splits, sourced, projected} {
+	for _, check := range []func(Plan) error{stopped, unsafeStates, broughtStops, belowFloors, splits, sourced, projected} {
 		if err := check(p); err != nil {
 			return err
 		}

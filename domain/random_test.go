@@ -152,8 +152,15 @@ func randomFood(d draws, in *Intake) {
 	if oneIn(d, 4) {
 		in.Hand.Size = hand.Size{PalmBreadth: unit.Centimetre(d.number(6, 11)), PalmLength: unit.Centimetre(d.number(8, 13))}
 	}
-	if oneIn(d, 6) {
+	switch d.whole(1, 6) {
+	case 1:
 		in.Hand.Wishes = []hand.Wish{hand.Lock(d.whole(1, in.MealsPerDay), hand.CuppedHand, unit.Measure(d.whole(0, 2)))}
+	case 2:
+		for _, k := range hand.Kinds() {
+			n := unit.Measure(d.whole(0, 20))
+			wish := pick(d, []hand.Wish{{Kind: k, Most: n}, {Kind: k, Least: n, Most: hand.MostMeasures}, {Kind: k, Most: hand.MostMeasures}})
+			in.Hand.Wishes = append(in.Hand.Wishes, wish)
+		}
 	}
 }
 

@@ -81,9 +81,7 @@ func newTargets(p Plan, outcome energy.Outcome) *Targets {
 	t.Fat.Steps = append(append([]derive.Step{}, t.Floor.Grams.Steps...), t.Fat.Steps...)
 	t.CarbFatBalance = balanceOf(t.Split)
 	t.look()
-	t.Availability = screen.Availability(screen.AvailabilityInput{
-		Target: t.Energy.Value, Exercise: in.Exercise, Lean: p.Body.Lean.Value, BMI: p.BMI.Value,
-	})
+	t.Availability = p.availability(t.Energy.Value)
 	var contents hand.Contents
 	contents, t.Fillings = hand.FillChosen(in.Hand.Basket, in.Pattern, in.Avoid)
 	t.Calibration = in.calibration()
@@ -91,10 +89,30 @@ func newTargets(p Plan, outcome energy.Outcome) *Targets {
 	t.Allotment = hand.Allot(hand.Aim{
 		Meals: in.MealsPerDay, Energy: t.Energy.Value, Protein: t.Protein.Value,
 		Fat: t.Fat.Value, Carbohydrate: t.Split.Total.Value, FatFloor: t.FatFloor,
-		FewVegetables: in.Screening.Yes(screen.GutNarrowing),
-		Wishes:        in.Hand.Wishes, Sizes: in.Hand.Sizes,
+		FewVegetables: in.Screening.Yes(screen.GutNarrowing), ProteinByItself: in.Screening.Yes(screen.Kidney),
+		LeastEnergy: leastBrought(in, t.Energy.Value), LeastAvailable: leastCarbohydrate(in) * (1 - screen.FloorRounding),
+		Wishes: in.Hand.Wishes, Sizes: in.Hand.Sizes,
 	}, t.Contents)
 	return t
+}
+
+// leastBrought returns the energy that a day of measures should not be under: a
+// little below the highest least energy that the target keeps to; 0: it keeps to
+// none.
+func leastBrought(in Intake, target unit.Kilocalorie) unit.Kilocalorie {
+	for _, least := range []unit.Kilocalorie{energy.LeastEnergy(in.Client.EquationSex), energy.VeryLowEnergy} {
+		if target >= least {
+			return least * (1 - screen.FloorRounding)
+		}
+	}
+	return 0
+}
+
+// availability returns what an energy leaves for the body after training.
+func (p Plan) availability(of unit.Kilocalorie) derive.Derived[screen.EnergyAvailable] {
+	return screen.Availability(screen.AvailabilityInput{
+		Target: of, Exercise: p.Intake.Exercise, Lean: p.Body.Lean.Value, BMI: p.BMI.Value,
+	})
 }
 
 // look fills in what is shown beside the targets.

@@ -47,6 +47,7 @@ var careWords = map[string]string{
 	"surplus_large":                     "This is a lot of food. If it is too much, tell us. A slower way is fine.",
 	"protein_limited":                   "Your protein foods are held a bit lower, so that all your foods fit in a day.",
 	"measures_far":                      "These measures come near your plan, but not all the way. We will look at your foods together.",
+	"measures_differ":                   "Your meals hold more or less food than your plan. We will look at them together.",
 	"measures_under_floor":              "Your meals hold a bit less fat than they should. We will look at them together.",
 	"fibre_step":                        "Add foods with fibre bit by bit, over some weeks.",
 }

@@ -200,6 +200,11 @@ var computed = []struct {
 	{"energy_availability_low", "held", []changes{lose, {"exercise_kcal_per_day": "700"}}},
 	{"refeeding_not_asked", "held", []changes{maintain, {"scored": `{"days_of_little_food":6}`}}},
 	{"course_underweight", "held", []changes{{"weight": `"56 kg"`, "goal": `{"kind":"lose"}`}}},
+	{"course_underweight", "referred", []changes{{"weight": `"52.5 kg"`, "goal": `{"kind":"lose"}`}}},
+	{"pregnant_or_breastfeeding", "referred", []changes{maintain, {"reproduction": `{"weeks":30}`, "meal_wishes": `["day: cupped hand at most 1"]`}, everyReason()}},
+	{"energy_very_low", "referred", []changes{maintain, {"meal_wishes": `["day: palm at most 1","day: cupped hand at most 1","day: thumb at most 1"]`}}},
+	{"kidney_disease", "held", []changes{maintain, {"screening.kidney_disease": "true", "meal_wishes": `["day: palm at least 8"]`}}},
+	{"sglt2_inhibitor", "held", []changes{maintain, {"screening.sglt2_inhibitor": "true", "meal_wishes": `["day: cupped hand 0"]`}}},
 	{"unexplained_loss", "held", []changes{maintain, {"scored": `{"mst":2}`}}},
 	{"pregnant_or_breastfeeding", "held", []changes{maintain, {"reproduction": `{"breastfeeding":"second_half_year"}`}}},
 }

@@ -57,6 +57,7 @@ func TestEveryHoldCodeCanHold(t *testing.T) {
 		{"goal": `{"kind":"lose","kcal_per_day":1100}`},
 		{"client.born": `"1950-01-01"`},
 		{"exercise_kcal_per_day": `900`},
+		{"weight": `"56 kg"`, "goal": `{"kind":"lose"}`},
 		{"scored": `{"days_of_little_food":7}`},
 	} {
 		for _, f := range planned(t, changed(t, sample(t, "example.json"), c)).Findings {

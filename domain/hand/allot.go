@@ -16,6 +16,13 @@ type Aim struct {
 	Fat          unit.Gram
 	Carbohydrate unit.Gram
 	FatFloor     unit.Percent // of the allotment's own energy
+	// LeastEnergy and LeastAvailable are energy and available carbohydrate that no
+	// day should bring less of, where there is such a day; 0: none.
+	LeastEnergy    unit.Kilocalorie
+	LeastAvailable unit.Gram
+	// ProteinByItself measures protein on its own target, however little of the
+	// energy that is.
+	ProteinByItself bool
 	// FewVegetables lets vegetables give way where a finding asks for it.
 	FewVegetables bool
 	// Wishes bound the measures of meals. They must not conflict: see [Conflict].
@@ -44,12 +51,16 @@ const (
 	fewFistsAMeal  = 0.5
 )
 
-// A day whose measures miss a target by more than a fifth is taken only where
+// WidestMiss: a day whose measures miss a target by more than a fifth is taken only where
 // no day comes nearer. This program's choice, no source.
 const (
-	widestMiss   = 0.20
+	WidestMiss   = 0.20
 	weightBeyond = 1e6
 )
+
+// weightUnder is for what a day lacks to the leasts of an aim: a day that holds
+// them comes before one that is nearer to its targets.
+const weightUnder = 1e9
 
 const halvesInWhole = 2
 
@@ -69,7 +80,8 @@ const alternatives = 3
 // nearest to the aim: the least weighted sum of relative misses of energy,
 // protein, fat and carbohydrate over every combination of half measures of
 // palms, cupped hands and thumbs that the wishes allow and whose fat holds the
-// floor, days within a fifth of every target first. Among equals the fewest
+// floor, days that hold the leasts first, then those within a fifth of every
+// target. Among equals the fewest
 // measures win. The day is then shared out as evenly as halves and wishes allow.
 // The next nearest days come as alternatives.
 func Allot(a Aim, contents Contents) Allotment {
@@ -89,13 +101,14 @@ func allotted(a Aim, contents Contents, bounds mealBounds, day Measures) Allotme
 	return out
 }
 
-type totals struct{ energy, protein, fat, carbohydrate float64 }
+type totals struct{ energy, protein, fat, carbohydrate, fibre float64 }
 
 func (t totals) plus(o Nutrients, halves int) totals {
 	k := float64(halves) / halvesInWhole
 	return totals{
 		t.energy + k*float64(o.Energy), t.protein + k*float64(o.Protein),
 		t.fat + k*float64(o.Fat), t.carbohydrate + k*float64(o.Carbohydrate),
+		t.fibre + k*float64(o.Fibre),
 	}
 }
 
@@ -108,9 +121,27 @@ func halvesOf(m unit.Measure) int { return int(math.Round(float64(m) * halvesInW
 
 func (a Aim) miss(t totals) float64 {
 	return weightEnergy*a.relative(t.energy, float64(a.Energy), perKilocalorie) +
-		weightProtein*a.relative(t.protein, float64(a.Protein), perGramProtein) +
+		weightProtein*a.relative(t.protein, float64(a.Protein), a.proteinMeasure()) +
 		weightFat*a.relative(t.fat, float64(a.Fat), perGramFat) +
-		weightCarbohydrate*a.relative(t.carbohydrate, float64(a.Carbohydrate), perGramCarbohydrate)
+		weightCarbohydrate*a.relative(t.carbohydrate, float64(a.Carbohydrate), perGramCarbohydrate) +
+		weightUnder*(lack(t.energy, float64(a.LeastEnergy))+lack(t.carbohydrate-t.fibre, float64(a.LeastAvailable)))
+}
+
+// lack returns what an amount lacks to its least, as a share of it.
+func lack(got, least float64) float64 {
+	if least <= 0 {
+		return 0
+	}
+	return math.Max(0, 1-got/least)
+}
+
+// proteinMeasure returns the energy of a gram of protein by which a small target
+// of it is measured: without end where it is measured by itself.
+func (a Aim) proteinMeasure() float64 {
+	if a.ProteinByItself {
+		return math.Inf(1)
+	}
+	return perGramProtein
 }
 
 // relative returns how far from its target an amount is, as a share of the
@@ -121,7 +152,7 @@ func (a Aim) relative(got, want, energyPerGram float64) float64 {
 	const leastShare = 0.10
 	measure := math.Max(want, math.Max(1, leastShare*float64(a.Energy)/energyPerGram))
 	miss := math.Abs(got-want) / measure
-	return miss + weightBeyond*math.Max(0, miss-widestMiss)
+	return miss + weightBeyond*math.Max(0, miss-WidestMiss)
 }
 
 // Kilocalories of what a target counts, by which small targets are measured.
@@ -139,11 +170,11 @@ func distanceOf(a Aim, n Nutrients) Distance {
 	}
 	for _, pair := range [...][3]float64{
 		{float64(n.Energy), float64(a.Energy), perKilocalorie},
-		{float64(n.Protein), float64(a.Protein), perGramProtein},
+		{float64(n.Protein), float64(a.Protein), a.proteinMeasure()},
 		{float64(n.Fat), float64(a.Fat), perGramFat},
 		{float64(n.Carbohydrate), float64(a.Carbohydrate), perGramCarbohydrate},
 	} {
-		d.Far = d.Far || a.relative(pair[0], pair[1], pair[2]) > widestMiss
+		d.Far = d.Far || a.relative(pair[0], pair[1], pair[2]) > WidestMiss
 	}
 	const perGram = 9
 	d.UnderFloor = perGram*float64(n.Fat) < float64(a.FatFloor)/100*float64(n.Energy)-1e-6

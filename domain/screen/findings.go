@@ -41,6 +41,10 @@ type Facts struct {
 	MeasuresFar, MeasuresUnderFloor bool
 	// MealsWished reports that wishes bound the measures of meals.
 	MealsWished bool
+	// Brought is the day of measures; nil: not known.
+	Brought *Brought
+	// Weight is nought where the rate of what the measures bring is not looked at.
+	Weight unit.Kilogram
 	// ProteinLimited reports that protein was set lower than asked, to fit.
 	ProteinLimited bool
 }
@@ -73,6 +77,7 @@ func Findings(answers Answers, facts Facts) []derive.Finding {
 	all.add(fromEnergy(facts)...)
 	all.add(fromAvailability(facts)...)
 	all.add(fromFood(answers, facts)...)
+	all.add(fromBrought(answers, facts)...)
 	if missing := Unasked(answers); len(missing) > 0 {
 		all.add(notAsked(missing))
 	}
@@ -114,7 +119,7 @@ func fromAnswers(answers Answers, f Facts) []derive.Finding {
 		if !answers.Yes(q.Code) && told == "" {
 			continue
 		}
-		if q.Code == Gallstones && !f.Outcome.Lowers() {
+		if q.Code == Gallstones && !f.Lowers() {
 			continue // gallstones speak where loss is planned
 		}
 		for _, e := range q.effects {
@@ -159,8 +164,11 @@ func implied(f Facts) map[Code][]string {
 // Source: GLIM 2019: more than 5 % within six months.
 const UnexplainedFrom unit.Percent = 5
 
-// keepsFluid reports that advice to drink more is stopped.
-func keepsFluid(answers Answers) bool { return answers.Yes(HeartOrLiver) || answers.Yes(Lithium) }
+// keepsFluid reports that advice to drink more is stopped: the treating team sets
+// fluid, in dialysis too.
+func keepsFluid(answers Answers) bool {
+	return answers.Yes(HeartOrLiver) || answers.Yes(Lithium) || answers.Yes(KidneySevere)
+}
 
 const glp1WithoutFluid = "A GLP-1 medicine: appetite is low, so place protein first; fluid stays as the treating team set it; lasting vomiting goes to the prescriber."
 

@@ -9,6 +9,7 @@ import (
 
 	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
+	"handbreadth/domain/hand"
 	"handbreadth/domain/unit"
 )
 
@@ -29,6 +30,17 @@ func anyFacts(t *rapid.T) Facts {
 		Exercise: unit.Kilocalorie(rapid.SampledFrom([]float64{0, 400}).Draw(t, "exercise")),
 		Scored:   anyScored(t), MeasuresFar: rapid.Bool().Draw(t, "far"),
 		MeasuresUnderFloor: rapid.Bool().Draw(t, "under floor"), MealsWished: rapid.Bool().Draw(t, "wished"),
+	}
+	f.Weight = unit.Kilogram(amount("weight", 40, 150))
+	if rapid.Bool().Draw(t, "measures known") {
+		energies := func(name string) hand.Nutrients {
+			return hand.Nutrients{
+				Energy: unit.Kilocalorie(amount(name+" energy", 300, 4000)), Protein: unit.Gram(amount(name+" protein", 0, 250)),
+				Fat: unit.Gram(amount(name+" fat", 0, 200)), Carbohydrate: unit.Gram(amount(name+" carbohydrate", 0, 400)), Fibre: unit.Gram(amount(name+" fibre", 0, 50)),
+			}
+		}
+		f.Brought = &Brought{Brings: energies("brought"), Aim: energies("aim")}
+		f.Brought.Aim.Energy = f.Outcome.Target.Value
 	}
 	f.Reproduction.Weeks = rapid.SampledFrom([]int{0, 0, 0, 20}).Draw(t, "weeks")
 	f.Availability = Availability(AvailabilityInput{f.Outcome.Target.Value, f.Exercise, 50, f.BMI})
@@ -154,11 +166,22 @@ func TestReferredFindingsTellNoFigureOfTheTarget(t *testing.T) {
 		other.Outcome.SafeEnergy += 11
 		other.DaysToUnderweight *= 1.2
 		other.Carbohydrate += 2
+		if f.Brought != nil {
+			day := *f.Brought
+			day.Aim.Energy += 7
+			day.Brings.Energy += 5
+			day.Brings.Protein, day.Aim.Protein = day.Brings.Protein*1.01, day.Aim.Protein*1.01
+			day.Brings.Carbohydrate++
+			other.Brought = &day
+		}
 		other.Fibre += 4
 		other.Availability = Availability(AvailabilityInput{other.Outcome.Target.Value, f.Exercise, 50, f.BMI})
 		a, b := Findings(answers, f), Findings(answers, other)
 		kept := func(f Facts) bool { return f.Carbohydrate >= f.LeastCarbohydrate }
-		if kept(f) != kept(other) || !slices.EqualFunc(a, b, func(x, y derive.Finding) bool { return x.Code == y.Code && x.Level == y.Level }) {
+		alike := func(a, b []derive.Finding) bool {
+			return slices.EqualFunc(a, b, func(x, y derive.Finding) bool { return x.Code == y.Code && x.Level == y.Level })
+		}
+		if kept(f) != kept(other) || !alike(a, b) || !alike(fromBrought(answers, f), fromBrought(answers, other)) {
 			return
 		}
 		a, b = WithoutFigures(a), WithoutFigures(b)

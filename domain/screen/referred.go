@@ -12,8 +12,8 @@ type saying struct {
 // the target say. Where a referral takes a plan's place nobody should read a
 // target out of its findings.
 var withoutFigures = map[saying]string{
-	{"energy_very_low", derive.Refer}:          "What is asked for comes to under 800 kcal a day, which belongs in clinical care.",
-	{energyLow, derive.Hold}:                   "What is asked for comes to less than the least energy of a plan outside clinical care.",
+	{"energy_very_low", derive.Refer}:          "What is asked for, or what the measures bring, comes to under 800 kcal a day, which belongs in clinical care.",
+	{energyLow, derive.Hold}:                   "What is asked for, or what the measures bring, comes to less than the least energy of a plan outside clinical care.",
 	{courseUnderweight, derive.Hold}:           "Kept up, what is asked for leads under a BMI of 18.5: name a goal weight, so that the plan ends before.",
 	{rateFast, derive.Hold}:                    "The loss that is asked for is over 1 % of weight or over 1 kg a week.",
 	{availabilityLow, derive.Hold}:             "What is asked for leaves under 30 kcal for each kilogram of fat-free mass: periods, bone and recovery can suffer.",
@@ -21,6 +21,7 @@ var withoutFigures = map[saying]string{
 	{"goal_and_energy_differ", derive.Caution}: "The goal and the agreed energy point different ways.",
 	{olderAdult, derive.Caution}:               "65 or over: a deficit of 500 kcal a day at most, protein at 1.0-1.2 g/kg or more, and strength exercise protect muscle.",
 	{"carbohydrate_low", derive.Note}:          "Carbohydrate would be under the allowance of 130 g a day.",
+	{measuresDiffer, derive.Caution}:           "The measures come to another energy than the plan sets: take a wish back, or look at the foods.",
 	{"fibre_step", derive.Note}:                "Raise fibre by no more than about 5 g a week.",
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
+	"handbreadth/domain/hand"
 	"handbreadth/domain/unit"
 )
 
@@ -172,6 +173,8 @@ func TestComputedFindingsAtTheirEdges(t *testing.T) {
 		{"130 g", "carbohydrate_low", func(f *Facts) { f.Carbohydrate = 130 }, ""},
 		{"175 g not kept, IOM 2002/2005 (seen)", "pregnant_or_breastfeeding", func(f *Facts) { f.LeastCarbohydrate = 175; f.Carbohydrate = 174 }, "refer plan"},
 		{"175 g kept", "pregnant_or_breastfeeding", func(f *Facts) { f.LeastCarbohydrate = 175; f.Carbohydrate = 175 }, ""},
+		{"a course under 18.5 within four weeks", "course_underweight", func(f *Facts) { f.DaysToUnderweight = 28 }, "refer deficit"},
+		{"a course under 18.5 later", "course_underweight", func(f *Facts) { f.DaysToUnderweight = 29 }, "hold deficit"},
 		{"measures far from the targets", "measures_far", func(f *Facts) { f.MeasuresFar = true }, "caution "},
 		{"fat of the measures under its floor", "measures_under_floor", func(f *Facts) { f.MeasuresUnderFloor = true }, "caution "},
 		{"protein held", "protein_limited", func(f *Facts) { f.ProteinLimited = true }, "note "},
@@ -196,6 +199,46 @@ func TestComputedFindingsAtTheirEdges(t *testing.T) {
 		}
 		if strings.Join(got, "; ") != c.want {
 			t.Errorf("%s: %s is %q, want %q", c.name, c.code, got, c.want)
+		}
+	}
+}
+
+// What the measures bring, at the edges of what counts as rounding: a tenth with
+// wishes, a fifth without; a twentieth beside a floor. This program's choices.
+func TestWhatTheMeasuresBring(t *testing.T) {
+	brings := func(kcal unit.Kilocalorie, wished bool) func(*Facts) {
+		return func(f *Facts) {
+			f.MealsWished = wished
+			f.Brought = &Brought{Brings: hand.Nutrients{Energy: kcal, Carbohydrate: 200}, Aim: hand.Nutrients{Energy: 2000, Carbohydrate: 200}}
+		}
+	}
+	for _, c := range []struct {
+		name   string
+		change func(*Facts)
+		scope  derive.Scope
+	}{
+		{"1801 of 2000, wished", brings(1801, true), 0},
+		{"1799 of 2000, wished", brings(1799, true), derive.ScopeDeficit},
+		{"1799 of 2000", brings(1799, false), 0},
+		{"1601 of 2000", brings(1601, false), 0},
+		{"1599 of 2000", brings(1599, false), derive.ScopeDeficit},
+		{"2201 of 2000, wished", brings(2201, true), derive.ScopeSurplus},
+		{"2399 of 2000", brings(2399, false), 0},
+	} {
+		f := adult()
+		c.change(&f)
+		if got := f.BroughtScope(); got != c.scope {
+			t.Errorf("%s: %v, want %v", c.name, got, c.scope)
+		}
+		if told := level(Findings(Answers{}.AllNo(), f), measuresDiffer) == derive.Caution; told != (c.scope != 0) {
+			t.Errorf("%s: told %v", c.name, told)
+		}
+	}
+	for kcal, want := range map[unit.Kilocalorie]derive.Level{1424: derive.Hold, 1426: 0} {
+		f := adult()
+		brings(kcal, true)(&f)
+		if got := level(Findings(Answers{}.AllNo(), f), energyLow); got != want {
+			t.Errorf("%v kcal beside 1500: %v", kcal, got)
 		}
 	}
 }
