@@ -1,7 +1,6 @@
 package measures
 
 import (
-	"cmp"
 	"slices"
 
 	"handbreadth/domain/food"
@@ -16,16 +15,15 @@ type basketLine struct {
 	Share  string // of the basket, in percent
 }
 
-// basketLines tells the foods of a measure, those with the largest share first.
+// basketLines tells the foods of a measure, in the order in which they were
+// chosen, so that a change of share moves nothing.
 func basketLines(f food.Filling, by unit.Ratio, style unit.Style) []basketLine {
-	foods := slices.Clone(f.Foods)
-	slices.SortStableFunc(foods, func(a, b food.Food) int { return cmp.Compare(b.Share, a.Share) })
 	sum := unit.Ratio(0)
-	for _, one := range foods {
+	for _, one := range f.Foods {
 		sum += one.Share
 	}
-	lines := make([]basketLine, len(foods))
-	for i, one := range foods {
+	lines := make([]basketLine, len(f.Foods))
+	for i, one := range f.Foods {
 		grams := one.Portion * unit.Gram(by)
 		brings := one.Brings(grams)
 		lines[i] = basketLine{

@@ -90,14 +90,15 @@ type basketBox struct {
 	brings *opening
 	said   *widgets.Text
 	lines  *fyne.Container
+	foods  map[string]*foodLine // by code; kept, so that an edit keeps the focus
 	usual  *fyne.Container
 }
 
 func newBasketBox(s Source, k hand.Kind, changed func()) *basketBox {
-	b := &basketBox{source: s, kind: k, changed: changed, said: widgets.NewText("", widgets.Small), lines: widgets.ColumnGap(0)}
+	b := &basketBox{source: s, kind: k, changed: changed, said: widgets.NewText("", widgets.Small), lines: widgets.ColumnGap(0), foods: map[string]*foodLine{}}
 	name := "measures." + k.Key()
 	b.brings = newOpening(name+".brings", "How this is reckoned", s.Style(), changed)
-	find := func(text string) []food.Food { return fitting(text, k, s.Reading().Intake) }
+	find := func(text string) []food.Food { return fitting(text, b.told.Filling, s.Reading().Intake) }
 	add := newPicker(name+".search", "Add a food", find, b.onAdd, changed)
 	usual := widgets.Name(widgets.NewTextButton("Back to the usual foods", b.onUsual), name+".usual")
 	b.usual = widgets.Row(usual)
@@ -134,23 +135,46 @@ const (
 func (b *basketBox) showLines(lines []basketLine) {
 	b.lines.Objects = nil
 	for _, line := range lines {
-		b.lines.Add(b.newLine(line, len(lines) > 1))
+		shown, made := b.foods[line.Code]
+		if !made {
+			shown = b.newLine(line)
+			b.foods[line.Code] = shown
+		}
+		shown.show(line, len(lines) > 1)
+		b.lines.Add(shown.object)
 	}
 	b.lines.Refresh()
 }
 
-func (b *basketBox) newLine(line basketLine, removable bool) fyne.CanvasObject {
+// foodLine is one food of a basket.
+type foodLine struct {
+	object        *fyne.Container
+	brings, share *widgets.Text
+	remove        *widgets.Button
+}
+
+func (b *basketBox) newLine(line basketLine) *foodLine {
 	name := "measures." + b.kind.Key() + "." + line.Code
 	fewer := widgets.Name(widgets.NewTextButton("−", func() { b.onShare(line.Code, false) }), name+".less")
 	more := widgets.Name(widgets.NewTextButton("+", func() { b.onShare(line.Code, true) }), name+".more")
-	remove := widgets.Name(widgets.NewTextButton("Remove", func() { b.onRemove(line.Code) }), name+".remove")
-	if !removable {
-		remove.Disable()
+	l := &foodLine{brings: widgets.NewText("", widgets.Small), share: widgets.NewText("", widgets.Body)}
+	l.remove = widgets.Name(widgets.NewTextButton("Remove", func() { b.onRemove(line.Code) }), name+".remove")
+	l.share.SetAlign(fyne.TextAlignCenter)
+	edit := widgets.RowGap(0, fewer, widgets.Sized(shareWidth, l.share), more, l.remove)
+	l.object = widgets.HeadedLine(nameWidth, widgets.NewText(line.Name, widgets.Body), widgets.Ends(l.brings, edit))
+	return l
+}
+
+func (l *foodLine) show(line basketLine, removable bool) {
+	l.brings.SetText(line.Brings)
+	l.share.SetText(line.Share)
+	if removable == l.remove.Disabled() {
+		if removable {
+			l.remove.Enable()
+		} else {
+			l.remove.Disable()
+		}
 	}
-	share := widgets.NewText(line.Share, widgets.Body)
-	share.SetAlign(fyne.TextAlignCenter)
-	edit := widgets.RowGap(0, fewer, widgets.Sized(shareWidth, share), more, remove)
-	return widgets.HeadedLine(nameWidth, widgets.NewText(line.Name, widgets.Body), widgets.Ends(widgets.NewText(line.Brings, widgets.Small), edit))
 }
 
 // choose writes a basket into the form, as a step of its own to undo.

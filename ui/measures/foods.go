@@ -1,6 +1,7 @@
 package measures
 
 import (
+	"slices"
 	"strings"
 
 	"handbreadth/domain"
@@ -46,11 +47,13 @@ func foodsFor(k hand.Kind, in domain.Intake, dislikes []string) (lines []classLi
 // mostFound is how many foods a search shows.
 const mostFound = 6
 
-// fitting finds foods that fill a measure and suit the client.
-func fitting(text string, k hand.Kind, in domain.Intake) []food.Food {
+// fitting finds foods that suit the client and fill the measure of a filling, of
+// which they are no part yet.
+func fitting(text string, filling food.Filling, in domain.Intake) []food.Food {
 	return found(text, func(f food.Food) bool {
 		g, fills := f.Fills()
-		return fills && g == hand.GroupOf(k) && f.Suits(in.Pattern, in.Avoid)
+		there := slices.ContainsFunc(filling.Foods, func(other food.Food) bool { return other.Code == f.Code })
+		return fills && g == filling.Group && !there && f.Suits(in.Pattern, in.Avoid)
 	})
 }
 

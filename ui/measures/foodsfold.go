@@ -41,6 +41,7 @@ const (
 func newFoodsFold(s Source, changed func()) *foodsFold {
 	f := &foodsFold{source: s, changed: changed}
 	f.fold = widgets.Name(widgets.NewFold("Foods for each measure", f.build), "measures.fold.foods")
+	f.fold.SetMark(widgets.FoldMark{Text: "what suits this client, and what any food counts as"})
 	f.fold.OnToggled = func(bool) { changed() }
 	return f
 }

@@ -35,7 +35,7 @@ func newHandFold(s Source, changed func()) *handFold {
 // The sizes of the parts of the fold.
 const (
 	tapeHeight  float32 = 240
-	tapeWidth   float32 = 190
+	tapeWidth   float32 = 208
 	factorWidth float32 = 400
 	lengthWidth float32 = 480
 	foldWidth   float32 = 1040

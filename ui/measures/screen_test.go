@@ -112,7 +112,7 @@ func TestHandIsMeasuredAndWeighed(t *testing.T) {
 }
 
 func TestBasketIsEdited(t *testing.T) {
-	s, screen, _ := shown(t, answers())
+	s, screen, window := shown(t, answers())
 	press(screen.contents.fold)
 	press(screen.contents.baskets[hand.Thumb].object)
 	before := allotment(t, s)
@@ -126,7 +126,11 @@ func TestBasketIsEdited(t *testing.T) {
 	if allotment(t, s).Day == before.Day && allotment(t, s).Brings == before.Brings {
 		t.Error("the day takes no notice")
 	}
-	widgettest.Press(t, "measures.thumb.rapeseed_oil.more")
+	more := widgets.Named()["measures.thumb.rapeseed_oil.more"].(*widgets.Button)
+	test.Tap(more)
+	if window.Canvas().Focused() != fyne.Focusable(more) {
+		t.Error("an edit loses the focus")
+	}
 	search := widgets.Named()["measures.thumb.search"].(*widgets.SearchField)
 	test.Type(search.FocusTarget(), "sesame oil")
 	widgettest.Press(t, "measures.thumb.search.sesame_oil")

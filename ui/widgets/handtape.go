@@ -17,6 +17,7 @@ import (
 type HandTape struct {
 	widget.BaseWidget
 	dims   draw.Dimensions
+	drawn  draw.Drawing // of these dimensions
 	height float32
 	image  *canvas.Image
 	shown  string
@@ -38,7 +39,8 @@ const linesOfLength = 3
 
 // NewHandTape returns a drawing of a height.
 func NewHandTape(height float32) *HandTape {
-	t := &HandTape{dims: draw.Reference(), height: height, image: canvas.NewImageFromImage(nil)}
+	t := &HandTape{height: height, image: canvas.NewImageFromImage(nil)}
+	t.draw(draw.Reference())
 	t.image.FillMode = canvas.ImageFillContain
 	for i := range tapeSpans {
 		for range linesOfLength {
@@ -56,9 +58,14 @@ func NewHandTape(height float32) *HandTape {
 // SetHand draws the client's own hand.
 func (t *HandTape) SetHand(dims draw.Dimensions) {
 	if dims != t.dims {
-		t.dims = dims
+		t.draw(dims)
 		t.Refresh()
 	}
+}
+
+func (t *HandTape) draw(dims draw.Dimensions) {
+	t.dims = dims
+	t.drawn = draw.Draw(draw.Palm, dims, draw.Options{Detail: draw.DetailFor(float64(t.height))})
 }
 
 // CreateRenderer implements fyne.Widget.
@@ -71,20 +78,15 @@ func (t *HandTape) CreateRenderer() fyne.WidgetRenderer {
 		parts = append(parts, mark.disc, mark.label)
 	}
 	t.recolor()
-	return &renderer{of: t, parts: parts, min: func() fyne.Size { return fyne.NewSize(t.width(), t.height) }, layout: t.layout, recolor: t.recolor}
+	return &renderer{of: t, parts: parts, min: func() fyne.Size { return fyne.NewSize(tapeLeast, t.height) }, layout: t.layout, recolor: t.recolor}
 }
 
-// tapeSide is the room at the right of the drawing for the length of the hand.
-const tapeSide float32 = 28
-
-func (t *HandTape) drawing() draw.Drawing {
-	return draw.Draw(draw.Palm, t.dims, draw.Options{Detail: draw.DetailFor(float64(t.height))})
-}
-
-func (t *HandTape) width() float32 {
-	d := t.drawing()
-	return t.height*float32(d.Width/d.Height) + tapeSide
-}
+// The room at the right of the drawing for the length of the hand, and the least
+// width of both.
+const (
+	tapeSide  float32 = 28
+	tapeLeast float32 = 120
+)
 
 func (t *HandTape) recolor() {
 	for _, line := range t.lines {
@@ -96,12 +98,13 @@ func (t *HandTape) recolor() {
 	}
 }
 
-func (t *HandTape) layout(fyne.Size) {
-	d := t.drawing()
-	width := t.height * float32(d.Width/d.Height)
-	t.picture(width)
-	place(t.image, 0, 0, width, t.height)
-	perMillimetre := t.height / float32(d.Height)
+// layout draws the hand as large as the place allows.
+func (t *HandTape) layout(size fyne.Size) {
+	d := t.drawn
+	perMillimetre := min(t.height/float32(d.Height), max(1, size.Width-tapeSide)/float32(d.Width))
+	width, height := float32(d.Width)*perMillimetre, float32(d.Height)*perMillimetre
+	t.picture(width, height)
+	place(t.image, 0, 0, width, height)
 	for i, name := range tapeSpans {
 		for _, span := range d.Spans {
 			if span.Name != name {
@@ -143,7 +146,7 @@ func setLine(line *canvas.Line, from, to fyne.Position) { line.Position1, line.P
 func abs(v float32) float32 { return max(v, -v) }
 
 // picture renders the hand where it or the look has changed.
-func (t *HandTape) picture(width float32) {
+func (t *HandTape) picture(width, height float32) {
 	scale := float32(1)
 	if on := canvasOf(t); on != nil {
 		scale = on.Scale()
@@ -151,7 +154,7 @@ func (t *HandTape) picture(width float32) {
 	d := drawingOf(hand.Palm, false, t.dims, float64(t.height*scale))
 	if key := d.picture.Name(); key != t.shown {
 		t.shown = key
-		t.image.Image = d.raster(width*scale, t.height*scale)
+		t.image.Image = d.raster(width*scale, height*scale)
 		t.image.Refresh()
 	}
 }
