@@ -118,28 +118,29 @@ func ReferenceWeights(sex unit.Sex, height unit.Centimetre) []ReferenceWeight {
 // accuracy of 0.5-0.7 % seen and reproduced).
 func peterson(height unit.Centimetre, bmi float64) derive.Derived[unit.Kilogram] {
 	value := 2.2*bmi + 3.5*bmi*(height.Metres()-1.5)
-	return reference(value, "2.2 × BMI + 3.5 × BMI × (height − 1.5)", height,
+	return reference(value, "2.2 × BMI + 3.5 × BMI × (height in metres − 1.5)",
+		[]derive.Input{{Name: "BMI", Value: bmi, Unit: "kg/m²"}, {Name: "height in metres", Value: height.Metres(), Unit: "m"}},
 		derive.Source{Text: "Peterson 2016, Am J Clin Nutr 103:1197-1203", Confidence: derive.Memory})
 }
 
 // Source: Devine 1974 (seen in a secondary copy).
 func devine(sex unit.Sex, height unit.Centimetre) derive.Derived[unit.Kilogram] {
-	base, formula := 45.5, "45.5 + 2.3 for each inch over 60"
+	base, formula := 45.5, "45.5 + 2.3 × inches over 60"
 	if sex == unit.Male {
-		base, formula = 50, "50 + 2.3 for each inch over 60"
+		base, formula = 50, "50 + 2.3 × inches over 60"
 	}
-	return reference(base+2.3*inchesOver60(height), formula, height,
+	return reference(base+2.3*inchesOver60(height), formula, overInputs(height),
 		derive.Source{Text: "Devine 1974, Drug Intell Clin Pharm 8:650", Confidence: derive.SeenSecond})
 }
 
 // Source: Hamwi 1964, 106 lb and 6 lb an inch for men, 100 and 5 for women (from
 // memory).
 func hamwi(sex unit.Sex, height unit.Centimetre) derive.Derived[unit.Kilogram] {
-	pounds, formula := 100+5*inchesOver60(height), "100 lb + 5 lb for each inch over 60"
+	pounds, formula := 100+5*inchesOver60(height), "(100 + 5 × inches over 60) × 0.45359237"
 	if sex == unit.Male {
-		pounds, formula = 106+6*inchesOver60(height), "106 lb + 6 lb for each inch over 60"
+		pounds, formula = 106+6*inchesOver60(height), "(106 + 6 × inches over 60) × 0.45359237"
 	}
-	return reference(pounds*unit.KilogramPerPound, formula, height,
+	return reference(pounds*unit.KilogramPerPound, formula, overInputs(height),
 		derive.Source{Text: "Hamwi 1964, Changing dietary concepts", Confidence: derive.Memory})
 }
 
@@ -147,10 +148,14 @@ func inchesOver60(height unit.Centimetre) float64 {
 	return math.Max(0, float64(height)/unit.CentimetrePerInch-60)
 }
 
-func reference(value float64, formula string, height unit.Centimetre, source derive.Source) derive.Derived[unit.Kilogram] {
+func overInputs(height unit.Centimetre) []derive.Input {
+	return []derive.Input{{Name: "inches over 60", Value: inchesOver60(height), Unit: "in"}}
+}
+
+func reference(value float64, formula string, inputs []derive.Input, source derive.Source) derive.Derived[unit.Kilogram] {
 	return derive.Exact(unit.Kilogram(value), derive.Step{
 		Key: "reference_weight", Label: "Reference weight", Formula: formula,
-		Inputs: []derive.Input{girth("height", height)}, Result: value, Unit: "kg", Source: source,
+		Inputs: inputs, Result: value, Unit: "kg", Source: source,
 		Note: "A convention for reckoning, not a goal.",
 	})
 }

@@ -2,6 +2,7 @@ package energy
 
 import (
 	"fmt"
+	"strings"
 
 	"handbreadth/domain/derive"
 	"handbreadth/domain/unit"
@@ -121,7 +122,7 @@ func iom(r iomRow, in RestingInput, c Category, source derive.Source) derive.Der
 	return derive.Exact(unit.Kilocalorie(value), derive.Step{
 		Key: "cross_check", Label: "Total energy, DRI 2005",
 		Formula: fmt.Sprintf("%s − %s × age + %s × (%s × weight + %s × height in metres)", plain(r.constant), plain(-r.age), plain(activity), plain(r.weight), plain(r.height)),
-		Inputs:  []derive.Input{ageInput(in), weightInput(in), {Name: "height", Value: in.Height.Metres(), Unit: "m"}, {Name: "activity", Text: string(c)}},
+		Inputs:  []derive.Input{ageInput(in), weightInput(in), {Name: "height in metres", Value: in.Height.Metres(), Unit: "m"}, {Name: "activity", Text: string(c)}},
 		Result:  value, Unit: "kcal/day", Source: source,
 	})
 }
@@ -152,17 +153,21 @@ func nasem(in RestingInput, c Category, r Reproduction) derive.Derived[unit.Kilo
 		}
 		row = nasemPregnantRows[orderOf(c)]
 		adds = perPregnantWeek*float64(r.Weeks) + laidDown(unit.BMI(before, in.Height))
-		label = " + pregnancy"
+		label = " + addition"
 	case r.Breastfeeding == FirstHalfYear:
-		adds, label = firstHalfYearAdds, " + breastfeeding"
+		adds, label = firstHalfYearAdds, " + addition"
 	case r.Breastfeeding == SecondHalfYear:
-		adds, label = secondHalfYearAdds, " + breastfeeding"
+		adds, label = secondHalfYearAdds, " + addition"
 	}
 	value := row.constant + row.age*float64(in.Age) + row.height*float64(in.Height) + row.weight*float64(in.Weight) + adds
+	inputs := []derive.Input{ageInput(in), heightInput(in), weightInput(in), {Name: "activity", Text: string(c)}}
+	if label != "" {
+		inputs = append(inputs, derive.Input{Name: "addition", Value: adds, Unit: "kcal/day"})
+	}
 	return derive.Exact(unit.Kilocalorie(value), derive.Step{
 		Key: "cross_check", Label: "Total energy, DRI 2023",
-		Formula: fmt.Sprintf("%s − %s × age + %s × height + %s × weight%s", plain(row.constant), plain(-row.age), plain(row.height), plain(row.weight), label),
-		Inputs:  []derive.Input{ageInput(in), heightInput(in), weightInput(in), {Name: "activity", Text: string(c)}, {Name: "addition", Value: adds, Unit: "kcal/day"}},
+		Formula: fmt.Sprintf("%s − %s × age + %s × height + %s × weight%s", strings.Replace(plain(row.constant), "-", "−", 1), plain(-row.age), plain(row.height), plain(row.weight), label),
+		Inputs:  inputs,
 		Result:  value, Unit: "kcal/day",
 		Source: derive.Source{Text: "NASEM 2023, Dietary Reference Intakes for energy", Confidence: derive.Memory}, Note: note,
 	})

@@ -86,7 +86,7 @@ func banded(rows []band, in RestingInput) worked {
 	}
 	if row.height != 0 {
 		w.formula = plain(row.weight) + " × weight + " + plain(row.height) + " × height in metres " + signed(row.constant)
-		w.inputs = append(w.inputs, derive.Input{Name: "height", Value: in.Height.Metres(), Unit: "m"})
+		w.inputs = append(w.inputs, derive.Input{Name: "height in metres", Value: in.Height.Metres(), Unit: "m"})
 	}
 	return w
 }
@@ -121,7 +121,7 @@ func mueller(in RestingInput) worked {
 	const perMegajoule = 1000
 	return worked{
 		kcal:    float64(unit.Kilojoule(megajoules * perMegajoule).Kilocalories()),
-		formula: fmt.Sprintf("(0.047 × weight − 0.01452 × age + %s) MJ / 0.004184", plain(constant)),
+		formula: fmt.Sprintf("(0.047 × weight − 0.01452 × age + %s) / 0.004184", plain(constant)),
 		inputs:  []derive.Input{weightInput(in), ageInput(in)},
 	}
 }
@@ -136,15 +136,15 @@ func cunningham(in RestingInput) worked   { return onLean(cunninghamRow, in) }
 func katchMcArdle(in RestingInput) worked { return onLean(katchRow, in) }
 
 func onLean(row band, in RestingInput) worked {
-	name := "lean mass, measured"
+	from := "measurement"
 	if !in.LeanMeasured {
-		name = "lean mass, estimated"
+		from = "estimate"
 	}
 	return worked{
 		kcal:    row.weight*float64(in.LeanMass) + row.constant,
 		stray:   row.weight * float64(in.LeanError),
 		formula: plain(row.weight) + " × lean mass " + signed(row.constant),
-		inputs:  []derive.Input{{Name: name, Value: float64(in.LeanMass), Unit: "kg"}},
+		inputs:  []derive.Input{{Name: "lean mass", Value: float64(in.LeanMass), Unit: "kg"}, {Name: "lean mass comes from", Text: from}},
 	}
 }
 

@@ -163,16 +163,16 @@ func Work(in GoalInput) Outcome {
 	if math.Abs(float64(out.Change)) < 1e-6 {
 		out.Change = 0
 	}
-	out.Rate = rate(out.Change)
+	out.Rate = rate(target.Value, maintenance, out.Change)
 	out.StaticReachedOn = reachedByRule(in, out.Change)
 	out.ReachedOn = reachedOn(in, out)
 	out.FastestRate = min(0, out.Rate.Value)
 	if w, wishes := wishOf(in); wishes {
 		out.WishedWeight, out.WishedDays = w.weight, w.days
-		out.StaticTarget, out.MeanRate = besideTarget(in, w), meanRate(w.weight-in.Weight, w.days)
+		out.StaticTarget, out.MeanRate = besideTarget(in, w), meanRate(in.Weight, w.weight, w.days)
 		out.FastestRate = min(out.FastestRate, out.MeanRate.Value)
 	} else if !out.ReachedOn.IsZero() {
-		out.MeanRate = meanRate(in.Goal.Weight-in.Weight, in.Today.DaysUntil(out.ReachedOn))
+		out.MeanRate = meanRate(in.Weight, in.Goal.Weight, in.Today.DaysUntil(out.ReachedOn))
 	}
 	if out.Lowers() {
 		out.LaterRate = laterRate(in, out.Target.Value)
@@ -184,11 +184,14 @@ func Work(in GoalInput) Outcome {
 	return out
 }
 
-func rate(change unit.Kilocalorie) derive.Derived[unit.KilogramPerWeek] {
+func rate(target, maintenance, change unit.Kilocalorie) derive.Derived[unit.KilogramPerWeek] {
 	perWeek := float64(change) * 7 / StaticEnergyPerKilogram
 	return derive.Exact(unit.KilogramPerWeek(perWeek), derive.Step{
 		Key: "rate", Label: "First rate of change", Formula: "(target energy − maintenance energy) × 7 / 7716",
-		Inputs: []derive.Input{{Name: "target − maintenance", Value: float64(change), Unit: "kcal/day"}},
+		Inputs: []derive.Input{
+			{Name: "target energy", Value: float64(target), Unit: "kcal/day"},
+			{Name: "maintenance energy", Value: float64(maintenance), Unit: "kcal/day"},
+		},
 		Result: perWeek, Unit: "kg/week", Source: staticRule,
 		Note: "What the static rule promises for the first weeks; later it slows.",
 	})
@@ -206,12 +209,13 @@ func tooFast(loss unit.KilogramPerWeek, weight unit.Kilogram) bool {
 	return float64(loss) > float64(fastest(weight))+rounding
 }
 
-func meanRate(change unit.Kilogram, days int) derive.Derived[unit.KilogramPerWeek] {
-	value := unit.KilogramPerWeek(7 * float64(change) / float64(days))
+func meanRate(weight, goal unit.Kilogram, days int) derive.Derived[unit.KilogramPerWeek] {
+	value := unit.KilogramPerWeek(7 * float64(goal-weight) / float64(days))
 	return derive.Exact(value, derive.Step{
 		Key: "mean_rate", Label: "Mean rate of change", Formula: "(goal weight − weight) × 7 / days",
 		Inputs: []derive.Input{
-			{Name: "goal weight − weight", Value: float64(change), Unit: "kg"},
+			{Name: "goal weight", Value: float64(goal), Unit: "kg"},
+			{Name: "weight", Value: float64(weight), Unit: "kg"},
 			{Name: "days", Value: float64(days), Unit: "days"},
 		},
 		Result: float64(value), Unit: "kg/week", Source: derive.FromSteps,
@@ -237,12 +241,11 @@ func laterRate(in GoalInput, target unit.Kilocalorie) derive.Derived[unit.Kilogr
 	return derive.Exact(value, derive.Step{
 		Key: "later_rate", Label: "Rate of change after the first week", Formula: "weight on day 14 − weight on day 7",
 		Inputs: []derive.Input{
-			{Name: "target energy", Value: float64(target), Unit: "kcal/day"},
 			{Name: "weight on day 7", Value: float64(from), Unit: "kg"},
 			{Name: "weight on day 14", Value: float64(to), Unit: "kg"},
 		},
 		Result: float64(value), Unit: "kg/week", Source: in.Dynamics.Source(),
-		Note: "What the model expects when the water of the first days has gone.",
+		Note: "What the model expects at the target energy when the water of the first days has gone.",
 	})
 }
 

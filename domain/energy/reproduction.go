@@ -1,6 +1,8 @@
 package energy
 
 import (
+	"slices"
+
 	"handbreadth/domain/derive"
 	"handbreadth/domain/unit"
 )
@@ -11,6 +13,9 @@ type Reproduction struct {
 	Weeks         int              // of pregnancy, 1 to 42; 0: not pregnant, or not told
 	PrePregnant   unit.Kilogram    // weight before, for the energy laid down; 0: not told
 	Breastfeeding BreastfeedingAge // how old the child is
+	// StageNotTold says that the client is pregnant or breastfeeding and that
+	// neither the week nor the age of the child was told.
+	StageNotTold bool
 }
 
 // BreastfeedingAge is how old a breastfed child is.
@@ -61,7 +66,11 @@ var efsaAdditions = additions{[4]float64{0, 70, 260, 500}, [3]float64{0, 500, 38
 // trimester, 330 and 400 for the half-years of breastfeeding.
 var dri2005Additions = additions{[4]float64{0, 0, 340, 452}, [3]float64{0, 330, 400}}
 
+// of returns what is added: the highest addition where no stage was told.
 func (a additions) of(r Reproduction) float64 {
+	if r.StageNotTold && !r.Told() {
+		return max(slices.Max(a.trimesters[:]), slices.Max(a.feeding[:]))
+	}
 	total := a.trimesters[r.trimester()]
 	if age := int(r.Breastfeeding); age > 0 && age < len(a.feeding) {
 		total += a.feeding[age]
@@ -70,19 +79,24 @@ func (a additions) of(r Reproduction) float64 {
 }
 
 // WithReproduction adds to maintenance energy what a pregnancy or breastfeeding
-// takes. Where neither was told, it changes nothing.
+// takes, and the highest that can apply where no stage was told. Where neither
+// was told, it changes nothing.
 //
 // Source: EFSA 2013, EFSA Journal 11(1):3005 (seen).
 func WithReproduction(maintenance derive.Derived[unit.Kilocalorie], r Reproduction) derive.Derived[unit.Kilocalorie] {
-	if !r.Told() {
+	if !r.Told() && !r.StageNotTold {
 		return maintenance
+	}
+	note := "For holding weight only. The maternity team's advice comes first."
+	if !r.Told() {
+		note = "No week and no age of the child was told: the highest addition counts. " + note
 	}
 	return adding(maintenance, efsaAdditions.of(r), derive.Step{
 		Key: "maintenance", Label: "Maintenance energy, with pregnancy or breastfeeding",
 		Formula: "maintenance energy + addition",
 		Inputs:  []derive.Input{{Name: "maintenance energy", Value: float64(maintenance.Value), Unit: "kcal/day"}},
 		Source:  derive.Source{Text: "EFSA 2013, EFSA Journal 11(1):3005: 70, 260 and 500 kcal by trimester, 500 in the first half-year of breastfeeding; second half-year: NASEM 2023, from memory", Confidence: derive.Seen},
-		Note:    "For holding weight only. The maternity team's advice comes first.",
+		Note:    note,
 	})
 }
 

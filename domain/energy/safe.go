@@ -20,21 +20,23 @@ func safest(in GoalInput) derive.Derived[unit.Kilocalorie] {
 	maintenance := in.Maintenance.Value
 	byRate := unit.Kilocalorie(float64(fastest(in.Weight)) * StaticEnergyPerKilogram / 7)
 	least := max(maintenance-min(byRate, MostDeficit), floorOf(in))
-	value := in.slowed(min(maintenance, unit.Kilocalorie(math.Ceil(float64(least)-rounding))))
-	formula := "the highest of maintenance energy − 1000, maintenance energy − the fastest loss × 7716 / 7, the least energy and resting energy, rounded up; never over maintenance"
-	if in.Dynamics != nil {
-		formula = "the highest of maintenance energy − 1000, maintenance energy − the fastest loss × 7716 / 7, the least energy, resting energy and the energy at which the model loses no faster after the first week, rounded up; never over maintenance"
+	byRule := min(maintenance, unit.Kilocalorie(math.Ceil(float64(least)-rounding)))
+	value := in.slowed(byRule)
+	slower, inputs := "", []derive.Input{
+		{Name: "maintenance energy", Value: float64(maintenance), Unit: "kcal/day"},
+		{Name: "fastest loss", Value: float64(fastest(in.Weight)), Unit: "kg/week"},
+		{Name: "least energy", Value: float64(LeastEnergy(in.Sex)), Unit: "kcal/day"},
+		{Name: "resting energy", Value: float64(in.Resting), Unit: "kcal/day"},
+	}
+	if value > byRule {
+		const name = "energy at which the model loses no faster"
+		slower, inputs = ", "+name, append(inputs, derive.Input{Name: name, Value: float64(value), Unit: "kcal/day"})
 	}
 	return derive.Exact(value, derive.Step{
 		Key: "safe_energy", Label: "Least energy inside the guards",
-		Formula: formula,
-		Inputs: []derive.Input{
-			{Name: "maintenance energy", Value: float64(maintenance), Unit: "kcal/day"},
-			{Name: "fastest loss", Value: float64(fastest(in.Weight)), Unit: "kg/week"},
-			{Name: "least energy", Value: float64(LeastEnergy(in.Sex)), Unit: "kcal/day"},
-			{Name: "resting energy", Value: float64(in.Resting), Unit: "kcal/day"},
-		},
-		Result: float64(value), Unit: "kcal/day",
+		Formula: "the highest of maintenance energy − 1000, maintenance energy − fastest loss × 7716 / 7, least energy" + slower + " and resting energy, rounded up; never over maintenance energy",
+		Inputs:  inputs,
+		Result:  float64(value), Unit: "kcal/day",
 		Source: derive.Source{Text: "NIH 1998 (rate and deficit); AHA/ACC/TOS 2013 guideline (least energy); resting energy: common practice", Confidence: derive.Memory},
 	})
 }

@@ -113,7 +113,7 @@ func defaultLoss(in GoalInput, maintenance derive.Input) derive.Derived[unit.Kil
 	if deficit < DefaultDeficit {
 		note = "No date was named; the customary deficit of 500 kcal would pass a guard, so it stops there."
 	}
-	return targetStep(in, -deficit, "the higher of maintenance energy − 500 and the least energy inside the guards",
+	return targetStep(in, -deficit, "the higher of maintenance energy − 500 and least energy inside the guards",
 		[]derive.Input{maintenance, {Name: "least energy inside the guards", Value: float64(safe), Unit: "kcal/day"}},
 		derive.Source{Text: "AHA/ACC/TOS 2013 guideline (deficit 500-750 kcal; 1200-1500 kcal for women, 1500-1800 for men); the guards: NIH 1998", Confidence: derive.Memory},
 		note)

@@ -91,15 +91,20 @@ func fatStep(in SplitInput, left float64, fat unit.Gram, s Split) derive.Step {
 	case s.AtFloor:
 		note = "The fat floor decides: the balance asked for less."
 	}
+	const floor = "the higher of fat floor × target energy / 9 and "
+	formula := floor + "(1 − carbohydrate-fat balance) × energy after protein / 9"
+	inputs := []derive.Input{
+		{Name: "fat floor", Value: float64(in.FatFloor), Unit: "%"},
+		{Name: "target energy", Value: float64(in.Energy), Unit: "kcal/day"},
+		{Name: "carbohydrate-fat balance", Value: float64(in.CarbFatBalance), Unit: "%"},
+		{Name: "energy after protein", Value: left, Unit: "kcal/day"},
+	}
+	if s.RaisedCarbohydrate {
+		formula = floor + "(energy after protein − energy of the least carbohydrate) / 9"
+		inputs = append(inputs, derive.Input{Name: "energy of the least carbohydrate", Value: in.leastEnergy(), Unit: "kcal/day"})
+	}
 	return derive.Step{
-		Key: "fat", Label: "Fat",
-		Formula: "the higher of floor × target / 9 and (1 − balance) × energy after protein / 9",
-		Inputs: []derive.Input{
-			{Name: "target energy", Value: float64(in.Energy), Unit: "kcal/day"},
-			{Name: "fat floor", Value: float64(in.FatFloor), Unit: "%"},
-			{Name: "carbohydrate-fat balance", Value: float64(in.CarbFatBalance), Unit: "%"},
-			{Name: "energy after protein", Value: left, Unit: "kcal/day"},
-		},
+		Key: "fat", Label: "Fat", Formula: formula, Inputs: inputs,
 		Result: float64(fat), Unit: "g/day",
 		Source: derive.Source{Text: "arithmetic on the steps above; 9 kcal/g (Regulation (EU) 1169/2011, annex XIV)", Confidence: derive.Seen},
 		Note:   note,

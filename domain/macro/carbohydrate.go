@@ -92,7 +92,7 @@ func fibreLimit(energy, perGram float64, grams unit.Gram) derive.Step {
 		Key: "fibre", Label: "Fibre, held within the carbohydrate", Formula: "energy of carbohydrate / energy of a gram of fibre",
 		Inputs: []derive.Input{
 			{Name: "energy of carbohydrate", Value: energy, Unit: "kcal/day"},
-			{Name: "energy of fibre", Value: perGram, Unit: "kcal/g"},
+			{Name: "energy of a gram of fibre", Value: perGram, Unit: "kcal/g"},
 		},
 		Result: float64(grams), Unit: "g/day", Source: derive.FromSteps,
 		Note: "Fibre is a part of carbohydrate, of which little is left here.",

@@ -2,6 +2,7 @@ package macro
 
 import (
 	"fmt"
+	"strings"
 
 	"handbreadth/domain/derive"
 	"handbreadth/domain/unit"
@@ -56,28 +57,39 @@ func (a Amounts) Label() LabelEnergy {
 	var kcal unit.Kilocalorie
 	var kilojoules unit.Kilojoule
 	var inputs []derive.Input
+	var inKcal, inKilojoules []string
 	for _, c := range a.each() {
 		kcal += unit.Kilocalorie(c.grams) * c.kilocalories
 		kilojoules += unit.Kilojoule(c.grams) * c.kilojoules
 		if c.grams != 0 {
 			inputs = append(inputs, derive.Input{Name: c.name, Value: float64(c.grams), Unit: "g/day"})
+			inKcal = append(inKcal, fmt.Sprintf("%g × %s", float64(c.kilocalories), c.name))
+			inKilojoules = append(inKilojoules, fmt.Sprintf("%g × %s", float64(c.kilojoules), c.name))
 		}
 	}
 	source := derive.Source{Text: "Regulation (EU) 1169/2011, annex XIV", Confidence: derive.Seen}
 	return LabelEnergy{
 		Kilocalories: derive.Exact(kcal, derive.Step{
 			Key: "label_kcal", Label: "Energy as a label counts it",
-			Formula: "4 × carbohydrate + 4 × protein + 9 × fat + 2 × fibre (7 alcohol, 2.4 polyols)",
+			Formula: sumOf(inKcal),
 			Inputs:  inputs, Result: float64(kcal), Unit: "kcal/day", Source: source,
 			Note: "Carbohydrate is available carbohydrate here, with fibre beside it.",
 		}),
 		Kilojoules: derive.Exact(kilojoules, derive.Step{
 			Key: "label_kj", Label: "Energy as a label counts it, in kilojoules",
-			Formula: "17 × carbohydrate + 17 × protein + 37 × fat + 8 × fibre (29 alcohol, 10 polyols)",
+			Formula: sumOf(inKilojoules),
 			Inputs:  inputs, Result: float64(kilojoules), Unit: "kJ/day", Source: source,
 			Note: fmt.Sprintf("The factors are rounded in each unit: this is %+.0f kJ beside 4.184 × the kilocalories.", float64(kilojoules-kcal.Kilojoules())),
 		}),
 	}
+}
+
+// sumOf is the formula of a sum, of nothing too.
+func sumOf(terms []string) string {
+	if len(terms) == 0 {
+		return "0"
+	}
+	return strings.Join(terms, " + ")
 }
 
 // thermic is the part of the energy of a nutrient that digesting it takes.

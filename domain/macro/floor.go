@@ -39,7 +39,7 @@ func FatFloor(in FloorInput) Floor {
 	grams := unit.Gram(math.Max(float64(byShare), math.Min(float64(byWeight), room)))
 	if in.PerKg > 0 {
 		steps = append(steps, on.steps...)
-		steps = append(steps, weightFloorStep(in, on, grams, limited))
+		steps = append(steps, weightFloorStep(in, on, byShare, grams, limited))
 	}
 	floor := Floor{Share: in.Share, Grams: derive.Exact(grams, steps...), ByWeight: grams > byShare}
 	if floor.ByWeight {
@@ -60,20 +60,29 @@ func floorStep(in FloorInput, grams unit.Gram) derive.Step {
 	}
 }
 
-func weightFloorStep(in FloorInput, on reckoned, grams unit.Gram, limited bool) derive.Step {
+func weightFloorStep(in FloorInput, on reckoned, byShare, grams unit.Gram, limited bool) derive.Step {
+	formula := "the higher of grams per kg × " + on.name + " and floor by energy"
+	inputs := []derive.Input{
+		{Name: "grams per kg", Value: float64(in.PerKg), Unit: "g/kg"},
+		weightInput(on),
+		{Name: "floor by energy", Value: float64(byShare), Unit: "g/day"},
+	}
 	note := "The floor by energy is lower."
 	switch {
 	case limited:
+		formula = "the higher of (target energy − 4 × 0.8 × weight) / 9 and floor by energy"
+		inputs = []derive.Input{
+			{Name: "target energy", Value: float64(in.Energy), Unit: "kcal/day"},
+			{Name: "weight", Value: float64(in.Current), Unit: "kg"},
+			{Name: "floor by energy", Value: float64(byShare), Unit: "g/day"},
+			{Name: "grams per kg asked for", Value: float64(in.PerKg), Unit: "g/kg"},
+		}
 		note = fmt.Sprintf("Held lower, so that %.1f g/kg of protein fits beside it; never under the floor by energy.", float64(LeastProteinPerKg))
-	case grams <= gramsAt(in.Energy, in.Share, EnergyPerGramFat):
+	case grams <= byShare:
 		note = "The floor by energy is higher and counts."
 	}
 	return derive.Step{
-		Key: "fat_floor", Label: "Fat floor, by weight too", Formula: "the higher of grams per kg × " + on.name + " and the floor by energy",
-		Inputs: []derive.Input{
-			{Name: "grams per kg", Value: float64(in.PerKg), Unit: "g/kg"},
-			weightInput(on),
-		},
+		Key: "fat_floor", Label: "Fat floor, by weight too", Formula: formula, Inputs: inputs,
 		Result: float64(grams), Unit: "g/day",
 		Source: derive.Source{Text: "convention; 0.5 to 1.0 g/kg is in use", Confidence: derive.Custom},
 		Note:   note,

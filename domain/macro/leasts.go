@@ -5,7 +5,8 @@ import (
 	"handbreadth/domain/unit"
 )
 
-// leastProtein is an amount under which protein does not go.
+// leastProtein is an amount under which protein does not go. Its formula is that
+// of the amount alone.
 type leastProtein struct {
 	grams unit.Gram
 	step  derive.Step
@@ -24,7 +25,7 @@ func (in ProteinInput) leasts() []leastProtein {
 	}
 	if in.AfterBariatric {
 		all = append(all, leastProtein{LeastProteinAfterBariatric, derive.Step{
-			Label: "Protein, at least 60 g after bariatric surgery", Formula: "the higher of 60 g and what the situation asks",
+			Label: "Protein, at least 60 g after bariatric surgery", Formula: "60",
 			Source: derive.Source{Text: "AACE/ASMBS 2019: at least 60 g a day", Confidence: derive.SeenSecond},
 		}})
 	}

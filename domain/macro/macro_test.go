@@ -159,12 +159,12 @@ func TestBandsAtTheirEdges(t *testing.T) {
 		shares Shares
 		inside [3]bool
 	}{
-		{Shares{10, 35, 55}, [3]bool{true, true, true}},
-		{Shares{35, 20, 45}, [3]bool{true, true, true}},
-		{Shares{9.9, 35.1, 55}, [3]bool{false, false, true}},
-		{Shares{35.1, 19.9, 45}, [3]bool{false, false, true}},
-		{Shares{10, 24.9, 65.1}, [3]bool{true, true, false}},
-		{Shares{25, 30.1, 44.9}, [3]bool{true, true, false}},
+		{Shares{10, 35, 55, 2000}, [3]bool{true, true, true}},
+		{Shares{35, 20, 45, 2000}, [3]bool{true, true, true}},
+		{Shares{9.9, 35.1, 55, 2000}, [3]bool{false, false, true}},
+		{Shares{35.1, 19.9, 45, 2000}, [3]bool{false, false, true}},
+		{Shares{10, 24.9, 65.1, 2000}, [3]bool{true, true, false}},
+		{Shares{25, 30.1, 44.9, 2000}, [3]bool{true, true, false}},
 	} {
 		for i, b := range Bands(c.shares) {
 			if b.Inside != c.inside[i] {

@@ -97,16 +97,10 @@ func situations(in ProteinInput) []perKg {
 	return all
 }
 
-// onLean carries an amount for each kilogram of weight over to lean weight.
-func (p perKg) onLean() perKg {
-	p.value, p.low, p.high = p.value/LeanShare, p.low/LeanShare, p.high/LeanShare
-	return p
-}
-
 // note tells the published range, where there is one.
 func (p perKg) note() string {
 	if p.high == 0 {
 		return ""
 	}
-	return fmt.Sprintf("Published range: %.3g to %.3g g/kg.", float64(p.low), float64(p.high))
+	return fmt.Sprintf("Published range: %.3g to %.3g g for each kilogram of weight.", float64(p.low), float64(p.high))
 }

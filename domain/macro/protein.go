@@ -2,6 +2,7 @@ package macro
 
 import (
 	"fmt"
+	"strings"
 
 	"handbreadth/domain/derive"
 	"handbreadth/domain/unit"
@@ -45,20 +46,20 @@ func Protein(in ProteinInput) ProteinTarget {
 	}
 	on := in.on(in.Basis)
 	choice := choosePerKg(in)
-	lean := in.Basis == BasisLean && in.Lean.Value > 0
-	if lean && in.Asked == 0 {
-		choice = choice.onLean()
+	perKg, carried := choice.value, in.Basis == BasisLean && in.Lean.Value > 0 && in.Asked == 0
+	if carried {
+		perKg /= LeanShare
 	}
 	p := proteinDay{in: in, on: on}
 	p.steps = append(p.steps, on.steps...)
-	p.set(unit.Gram(float64(choice.value)*float64(on.weight)), perKgStep(choice, on, lean && in.Asked == 0))
+	p.set(unit.Gram(float64(perKg)*float64(on.weight)), in.perKgStep(choice, on, carried))
 	for _, least := range in.leasts() {
 		if p.grams < least.grams {
-			p.set(least.grams, least.step)
+			p.bound(least.grams, "higher", least.step)
 		}
 	}
 	capped := p.hold()
-	return ProteinTarget{Grams: derive.Exact(p.grams, p.steps...), PerKg: choice.value, Basis: on.weight, On: on.name, Capped: capped}
+	return ProteinTarget{Grams: derive.Exact(p.grams, p.steps...), PerKg: perKg, Basis: on.weight, On: on.name, Capped: capped}
 }
 
 // proteinDay is protein while it is worked out.
@@ -74,21 +75,26 @@ func (p *proteinDay) set(grams unit.Gram, step derive.Step) {
 	p.grams, p.steps = grams, append(p.steps, step)
 }
 
+// bound sets protein to an amount that is the higher, or the lower, of that and
+// what it was.
+func (p *proteinDay) bound(grams unit.Gram, which string, step derive.Step) {
+	const before = "protein before"
+	step.Formula = "the " + which + " of " + step.Formula + " and " + before
+	step.Inputs = append(step.Inputs, derive.Input{Name: before, Value: float64(p.grams), Unit: "g/day"})
+	p.set(grams, step)
+}
+
 // hold lowers protein to its limit, and reports whether it did.
 func (p *proteinDay) hold() bool {
-	limit, words := p.in.limit()
+	limit, step := p.in.limit()
 	if p.grams <= limit {
 		return false
 	}
-	p.set(limit, derive.Step{
-		Label: "Protein, held within " + words, Formula: "the lower of " + words + " and what the situation asks",
-		Inputs: []derive.Input{p.in.energyInput(), weightInput(p.in.least()), {Name: "fat floor", Value: float64(p.in.FatFloor), Unit: "%"}},
-		Source: derive.Source{Text: "IOM 2002/2005: protein 10-35 % of energy", Confidence: derive.Seen},
-	})
+	p.bound(limit, "lower", step)
 	return true
 }
 
-func perKgStep(choice perKg, on reckoned, carried bool) derive.Step {
+func (in ProteinInput) perKgStep(choice perKg, on reckoned, carried bool) derive.Step {
 	step := derive.Step{
 		Label: "Protein", Formula: "grams per kg × " + on.name,
 		Inputs: []derive.Input{
@@ -99,9 +105,14 @@ func perKgStep(choice perKg, on reckoned, carried bool) derive.Step {
 		Source: choice.source, Note: choice.note(),
 	}
 	if carried {
-		step.Formula = "grams per kg of weight / 0.8 × lean weight"
-		step.Note += " A body with middling fat is lean by 0.8 of its weight (convention)."
+		step.Formula = "grams per kg / 0.8 × lean weight"
+		step.Note += " These are for each kilogram of weight; a body with middling fat is lean by 0.8 of it (convention)."
 	}
+	if on.name == adjustedName && on.weight < in.Current && in.Current > 0 {
+		step.Note += fmt.Sprintf(" It counts on adjusted weight, where published ranges count on weight: %.2f g for each kilogram of weight.",
+			float64(choice.value)*float64(on.weight/in.Current))
+	}
+	step.Note = strings.TrimSpace(step.Note)
 	return step
 }
 
@@ -114,16 +125,27 @@ func (in ProteinInput) least() reckoned {
 	return in.on(BasisByBMI)
 }
 
-// limit returns the most protein that fits, and words for it.
-func (in ProteinInput) limit() (unit.Gram, string) {
-	limit, words := gramsAt(in.Energy, MostProteinShare, EnergyPerGramProtein), "35 % of energy"
-	if least := unit.Gram(float64(LeastProteinPerKg) * float64(in.least().weight)); least > limit {
-		limit, words = least, "0.8 g/kg"
+// limit returns the most protein that fits, and the step that says so.
+func (in ProteinInput) limit() (unit.Gram, derive.Step) {
+	words := "35 % of energy"
+	step := derive.Step{
+		Formula: "35 % × target energy / 4", Inputs: []derive.Input{in.energyInput()},
+		Source: derive.Source{Text: "IOM 2002/2005: protein 10-35 % of energy", Confidence: derive.Seen},
+	}
+	limit := gramsAt(in.Energy, MostProteinShare, EnergyPerGramProtein)
+	if on := in.least(); unit.Gram(float64(LeastProteinPerKg)*float64(on.weight)) > limit {
+		limit, words = unit.Gram(float64(LeastProteinPerKg)*float64(on.weight)), "0.8 g/kg"
+		step.Formula, step.Inputs = "0.8 × "+on.name, []derive.Input{weightInput(on)}
+		step.Note = "35 % of energy is less than this."
 	}
 	if room := gramsAt(in.Energy, 100-in.FatFloor, EnergyPerGramProtein); room < limit {
-		return room, fmt.Sprintf("what the fat floor of %.3g %% leaves", float64(in.FatFloor))
+		limit, words = room, fmt.Sprintf("what the fat floor of %.3g %% leaves", float64(in.FatFloor))
+		step.Formula = "(1 − fat floor) × target energy / 4"
+		step.Inputs = []derive.Input{{Name: "fat floor", Value: float64(in.FatFloor), Unit: "%"}, in.energyInput()}
+		step.Source, step.Note = derive.FromSteps, "The fat floor does not give way."
 	}
-	return limit, words
+	step.Label = "Protein, held within " + words
+	return limit, step
 }
 
 func (in ProteinInput) energyInput() derive.Input {

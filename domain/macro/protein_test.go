@@ -1,6 +1,7 @@
 package macro
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -182,4 +183,31 @@ func TestProteinKeepsItsBounds(t *testing.T) {
 			t.Fatalf("last step %+v, shown %v", last, grams)
 		}
 	})
+}
+
+// What is put in and the range beside it are for each kilogram of weight, as the
+// source has them: Leidy 2015, 1.2-1.6 g/kg (from memory).
+func TestRangeIsForTheWeightOfItsSource(t *testing.T) {
+	in := ProteinInput{Weights: Weights{Current: 80, Height: 175, Lean: derive.Exact[unit.Kilogram](60)}, Age: 40, Direction: Lowering, Energy: 1800, FatFloor: 20, Basis: BasisLean}
+	p := Protein(in)
+	step := p.Grams.Steps[0]
+	if math.Abs(float64(p.Grams.Value)-1.2/0.8*60) > 1e-9 || math.Abs(float64(p.PerKg)-1.5) > 1e-9 {
+		t.Errorf("%v g, %v g/kg", p.Grams.Value, p.PerKg)
+	}
+	if step.Inputs[1].Value != 1.2 || !strings.Contains(step.Note, "1.2 to 1.6 g for each kilogram of weight") {
+		t.Errorf("%v %q", step.Inputs, step.Note)
+	}
+}
+
+// On adjusted weight the grams for each kilogram of weight are fewer than the
+// sources say: the derivation tells it. By hand: 1.2 x 72 / 100.
+func TestAdjustedWeightIsSaid(t *testing.T) {
+	in := ProteinInput{Weights: Weights{Current: 100, Height: 165, Adjusted: derive.Exact[unit.Kilogram](72)}, Age: 70, Energy: 2000, FatFloor: 20}
+	if note := Protein(in).Grams.Steps[0].Note; !strings.Contains(note, "0.86 g for each kilogram of weight") {
+		t.Errorf("%q", note)
+	}
+	in.Current, in.Adjusted = 60, derive.Exact[unit.Kilogram](59)
+	if note := Protein(in).Grams.Steps[0].Note; strings.Contains(note, "adjusted") {
+		t.Errorf("BMI 22: %q", note)
+	}
 }

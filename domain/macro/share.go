@@ -5,8 +5,11 @@ import (
 	"handbreadth/domain/unit"
 )
 
-// Shares is each macro's part of the energy.
-type Shares struct{ Protein, Fat, Carbohydrate unit.Percent }
+// Shares is each macro's part of the energy, and the energy of all three.
+type Shares struct {
+	Protein, Fat, Carbohydrate unit.Percent
+	Energy                     unit.Kilocalorie // a day
+}
 
 // SharesOf returns each macro's part of their joint energy, total carbohydrate
 // counted.
@@ -26,7 +29,7 @@ func sharesOf(p, f, c float64) Shares {
 	if total <= 0 {
 		return Shares{}
 	}
-	return Shares{unit.Percent(100 * p / total), unit.Percent(100 * f / total), unit.Percent(100 * c / total)}
+	return Shares{unit.Percent(100 * p / total), unit.Percent(100 * f / total), unit.Percent(100 * c / total), unit.Kilocalorie(total)}
 }
 
 // Band is the acceptable range of a macro as a part of energy, and where a day
@@ -50,13 +53,13 @@ const shareRounding unit.Percent = 1e-6
 // carbohydrate (from memory).
 func Bands(s Shares) []Band {
 	return []Band{
-		band("protein", "Protein", LeastProteinShare, MostProteinShare, s.Protein),
-		band("fat", "Fat", DefaultFatFloor, MostFatShare, s.Fat),
-		band("carbohydrate", "Carbohydrate", CarbohydrateShareFloor, MostCarbohydrateShare, s.Carbohydrate),
+		band("protein", "Protein", LeastProteinShare, MostProteinShare, s.Protein, s.Energy),
+		band("fat", "Fat", DefaultFatFloor, MostFatShare, s.Fat, s.Energy),
+		band("carbohydrate", "Carbohydrate", CarbohydrateShareFloor, MostCarbohydrateShare, s.Carbohydrate, s.Energy),
 	}
 }
 
-func band(key, name string, low, high, share unit.Percent) Band {
+func band(key, name string, low, high, share unit.Percent, of unit.Kilocalorie) Band {
 	inside := share >= low-shareRounding && share <= high+shareRounding
 	note := "Inside the acceptable range."
 	switch {
@@ -68,6 +71,8 @@ func band(key, name string, low, high, share unit.Percent) Band {
 	return Band{key, name, low, high, derive.Exact(share, derive.Step{
 		Key: "share_" + key, Label: name + " as a part of energy", Formula: "energy of the macro / energy of all three × 100",
 		Inputs: []derive.Input{
+			{Name: "energy of the macro", Value: float64(share) / 100 * float64(of), Unit: "kcal/day"},
+			{Name: "energy of all three", Value: float64(of), Unit: "kcal/day"},
 			{Name: "range from", Value: float64(low), Unit: "%"},
 			{Name: "range to", Value: float64(high), Unit: "%"},
 		},

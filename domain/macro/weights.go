@@ -28,6 +28,8 @@ type reckoned struct {
 	steps  []derive.Step
 }
 
+const adjustedName = "adjusted weight"
+
 // on returns the weight of a basis.
 func (w Weights) on(b Basis) reckoned {
 	switch {
@@ -44,5 +46,5 @@ func (w Weights) adjusted() reckoned {
 	if w.Adjusted.Value <= 0 || w.Adjusted.Value >= w.Current {
 		return reckoned{weight: w.Current, name: "weight"}
 	}
-	return reckoned{w.Adjusted.Value, "adjusted weight", w.Adjusted.Steps}
+	return reckoned{w.Adjusted.Value, adjustedName, w.Adjusted.Steps}
 }
