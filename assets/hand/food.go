@@ -2,44 +2,61 @@ package hand
 
 import "handbreadth/assets/internal/curve"
 
-// fillet lies on the palm: a piece of fish of the palm's size.
+// filletTop and filletFoot are the edge of a side of fish above the cut of a
+// half and below it, from the left; the tail is a piece of its own.
+var (
+	filletTop  = []float64{-27.4, -54, -32, -66, -32.4, -78, -29, -90, -20, -99, -6, -103, 10, -102, 24, -96, 33, -84, 35, -71, 33, -60, 30.6, -54}
+	filletFoot = []float64{30.6, -54, 25, -44, 17, -32, 10, -23}
+	filletLeft = []float64{-9, -23, -14.6, -32, -22, -44, -27.4, -54}
+	filletSide = []float64{35.2, -72, 38.4, -64, 36, -54, 29.4, -42, 21, -30, 12.6, -20.6}
+)
+
+// fillet lies on the palm: a side of fish of the palm's size, its tail towards
+// the wrist.
 func (p *pen) fillet(f palmFrame) {
-	top := f.at.line(-33, -54, -36, -68, -33, -84, -24, -97, -8, -103, 12, -101, 28, -94, 37, -80, 37, -64, 33.6, -54, 26, -38, 16, -24, 4, -16,
-		-9, -16, -20, -23, -28, -37, -33, -54)
-	side := f.at.line(36.8, -70, 38, -62, 35, -47, 28, -30, 17.5, -15.6, 5, -7.6, -10, -7.4, -22, -14.6, -30, -28, -33, -44, -33.6, -54)
-	if !p.opt.Half {
-		p.fill(Paper, side, curve.Straight(f.at(-33, -54), f.at(36.8, -70)))
-		p.ink(1.05, side)
-		p.fill(Paper, top)
-		p.ink(1, top)
-		p.filletGrain(f)
-		return
+	tail := curve.Join(f.at.line(10, -23, 12.4, -14, 19, -4), f.at.line(19, -4, 9.6, -6.4, 1, -10.4),
+		f.at.line(1, -10.4, -8, -5.8, -17, -3), f.at.line(-17, -3, -11.4, -13.6, -9, -23))
+	top, foot, left := f.at.line(filletTop...), curve.Join(f.at.line(filletFoot...), tail), f.at.line(filletLeft...)
+	side := filletSide
+	if p.opt.Half {
+		p.cut = nil // the food's own cut says it
+		p.dashed(top)
+		side = append([]float64{37, -56}, side[6:]...)
+		cut := curve.Straight(f.at(-27.4, -54), f.at(30.6, -54))
+		p.fill(Paper, f.at.line(side...), curve.Straight(f.at(12.6, -20.6), f.at(0, -54), f.at(30.6, -54), f.at(37, -56)))
+		p.ink(1.05, f.at.line(side...))
+		p.fill(Paper, cut, foot, left)
+		p.ink(1.05, foot)
+		p.ink(1, left)
+		p.ink(0.95, curve.Straight(f.at(-27.4, -54), f.at(36.6, -54.6)))
+	} else {
+		p.fill(Paper, f.at.line(side...), curve.Straight(f.at(12.6, -20.6), f.at(0, -54)))
+		p.ink(1.05, f.at.line(side...))
+		p.fill(Paper, top, foot, left)
+		p.ink(1.05, curve.Join(left, top, f.at.line(filletFoot...)))
+		p.ink(1.05, tail)
 	}
-	p.cut = nil // the food's own cut says it
-	p.dashed(f.at.line(-33, -54, -36, -68, -33, -84, -24, -97, -8, -103, 12, -101, 28, -94, 37, -80, 37, -64, 33.6, -54))
-	rest := f.at.line(37.6, -54, 35, -47, 28, -30, 17.5, -15.6, 5, -7.6, -10, -7.4, -22, -14.6, -30, -28, -33, -44, -33.6, -54)
-	face := curve.Join(f.at.line(33.6, -54, 26, -38, 16, -24, 4, -16, -9, -16, -20, -23, -28, -37, -33, -54), f.at.line(-33, -54, 0, -55.5, 33.6, -54))
-	p.fill(Paper, rest, curve.Straight(f.at(-33, -54), f.at(37.6, -54)))
-	p.ink(1.05, rest)
-	p.fill(Paper, face)
-	p.ink(1, face)
-	p.ink(0.9, curve.Straight(f.at(33.6, -54), f.at(37.6, -54)))
 	p.filletGrain(f)
 }
 
-// filletGrain draws the flakes of the fish: nested angles along a middle line.
+// filletGrain draws the flakes of the fish: nested angles along a middle line,
+// and the rays of its tail.
 func (p *pen) filletGrain(f palmFrame) {
 	if !p.atLeastMedium() {
 		return
 	}
-	ys := []float64{-88, -74, -60, -46, -32}
+	ys := []float64{-90, -77, -64, -50, -37}
 	for i, y := range ys {
-		if p.opt.Half && y < -50 {
+		if p.opt.Half && y < -46 {
 			continue
 		}
-		reach := []float64{20, 24, 24, 21, 14}[i]
-		x := 1 - 0.12*(y+60)
-		p.ink(0.55, f.at.line(x-reach, y-5, x-reach*0.45, y+1, x, y+7, x+reach*0.45, y+1, x+reach, y-5))
+		reach := []float64{17, 23, 23, 17, 10}[i]
+		x := 1 - 0.02*(y+60)
+		p.ink(0.55, f.at.line(x-reach, y-6, x-reach*0.45, y, x, y+6, x+reach*0.45, y, x+reach, y-6))
+	}
+	if p.full() {
+		p.ink(0.4, f.at.line(-4.6, -19, -7.6, -13, -11, -8))
+		p.ink(0.4, f.at.line(5.6, -19, 8.6, -13.6, 12.6, -9))
 	}
 }
 

@@ -136,7 +136,7 @@ func (p *pen) line(weight float64, taperStart bool, cs ...curve.Curve) {
 		return
 	}
 	s := curve.Sample(c, 0.8)
-	sway := 0.16 * math.Min(w, 2)
+	sway := 0.1 * math.Min(w, 2)
 	p.fill(Ink, curve.Ribbon(s, func(i int) (float64, float64) {
 		half := w / 2 * p.pressure(s, i, taperStart)
 		off := sway * p.waver(s.Run[i])
