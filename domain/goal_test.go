@@ -202,10 +202,9 @@ func TestPregnancyIsNotFollowed(t *testing.T) {
 		if p.Projection != nil || p.Issuable() {
 			t.Errorf("%s: projection %v, issuable %v", name, p.Projection, p.Issuable())
 		}
-		want := without.Maintenance.Value
-		if name == "told" {
-			want += 500 // EFSA 2013, third trimester (seen)
-		}
+		// EFSA 2013 (seen): 500 kcal in the third trimester and for the first
+		// half-year of breastfeeding, the highest where no stage was told.
+		want := without.Maintenance.Value + 500
 		if p.Maintenance.Value != want || p.Targets.Energy.Value != want {
 			t.Errorf("%s: maintenance %v, target %v, want %v", name, p.Maintenance.Value, p.Targets.Energy.Value, want)
 		}

@@ -164,3 +164,26 @@ func TestTrustedMethod(t *testing.T) {
 		t.Errorf("measured: %+v", e)
 	}
 }
+
+// WHO 2008 (its table seen in a citing article, doi 10.1155/2013/906495): increased
+// above 94 and 80 cm, substantially increased above 102 and 88 cm.
+func TestWaistClasses(t *testing.T) {
+	for _, c := range []struct {
+		sex   unit.Sex
+		waist float64
+		want  int
+	}{
+		{unit.Male, 94, 0},
+		{unit.Male, 94.1, 1},
+		{unit.Male, 102, 1},
+		{unit.Male, 102.1, 2},
+		{unit.Female, 80, 0},
+		{unit.Female, 80.1, 1},
+		{unit.Female, 88, 1},
+		{unit.Female, 88.1, 2},
+	} {
+		if got, want := ClassOf(c.waist, WaistLimits(c.sex)), WaistLimits(c.sex)[c.want]; got != want {
+			t.Errorf("%s, %v cm: %q, want %q", c.sex, c.waist, got.Name, want.Name)
+		}
+	}
+}

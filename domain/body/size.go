@@ -46,14 +46,18 @@ func ClassOf(value float64, limits []Limit) Limit {
 
 // WaistLimits returns the classes of waist for a sex, in centimetres.
 //
-// Source: WHO 2008 expert consultation (seen in a citing article): 94 and 102 cm
-// for men, 80 and 88 cm for women.
+// Source: WHO 2008 expert consultation (its table seen in a citing article,
+// doi 10.1155/2013/906495): more than 94 and 102 cm for men, more than 80 and 88 cm
+// for women.
 func WaistLimits(s unit.Sex) []Limit {
 	if s == unit.Male {
-		return []Limit{{0, "under 94 cm"}, {94, "94 cm or more, increased"}, {102, "102 cm or more, high"}}
+		return []Limit{{0, "94 cm or less"}, {over(94), "more than 94 cm, increased"}, {over(102), "more than 102 cm, high"}}
 	}
-	return []Limit{{0, "under 80 cm"}, {80, "80 cm or more, increased"}, {88, "88 cm or more, high"}}
+	return []Limit{{0, "80 cm or less"}, {over(80), "more than 80 cm, increased"}, {over(88), "more than 88 cm, high"}}
 }
+
+// over returns the first number above a limit that a source prints as "more than".
+func over(limit float64) float64 { return math.Nextafter(limit, math.Inf(1)) }
 
 // WaistSpeaksBelow is the BMI from which waist to height adds nothing.
 // Source: NICE NG246 (seen).

@@ -179,7 +179,7 @@ var equations = []Equation{
 		harrisBenedict,
 	},
 	{
-		Owen, "Owen", "44 women of 18 to 65 years and 43 to 143 kg, and 60 men of 18 to 82 years up to 171 kg",
+		Owen, "Owen", "44 women of 18 to 65 years and 43 to 143 kg (this line is that of the 36 who were not athletes), and 60 men of 18 to 82 years up to 171 kg",
 		"within 10 % in 73 % without and 51 % with obesity (from memory); runs low in heavy people",
 		derive.Source{Text: "Owen 1986, Am J Clin Nutr 44:1-19 (women); 1987, 46:875-885 (men, from memory)", Confidence: derive.Seen},
 		made{female: limits{leastAge: 18, mostAge: 65, leastWeight: 43, mostWeight: 143}, male: limits{leastAge: 18, mostAge: 82, mostWeight: 171}},

@@ -44,8 +44,9 @@ const (
 	// Source: AHA/ACC/TOS 2013 guideline: 500-750 kcal a day (from memory).
 	DefaultDeficit unit.Kilocalorie = 500
 	// DefaultSurplus is used where no date and no energy is named.
-	// Source: Slater 2019, Front Nutr 6:131: 1500-2000 kJ a day (from memory).
-	DefaultSurplus unit.Kilocalorie = 350
+	// Source: Slater 2019, Front Nutr 6:131: 1500-2000 kJ a day (seen in a secondary
+	// copy); 360 kcal are 1506 kJ.
+	DefaultSurplus unit.Kilocalorie = 360
 	// MostDeficit is the deficit above which the plan speaks up.
 	// Source: NIH 1998 clinical guidelines: 500-1000 kcal a day (from memory).
 	MostDeficit unit.Kilocalorie = 1000

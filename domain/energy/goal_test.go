@@ -46,13 +46,20 @@ func TestGoalWithoutDate(t *testing.T) {
 		{"men stop at 1500", 1800, Male, Goal{Kind: Lose, Weight: 70}, 1500},
 		{"never above maintenance", 1100, Female, Goal{Kind: Lose}, 1100},
 		{"maintain", 2000, Male, Goal{Kind: Maintain}, 2000},
-		{"gain", 2000, Male, Goal{Kind: Gain}, 2350},
+		{"gain", 2000, Male, Goal{Kind: Gain}, 2360},
 		{"energy wins", 2000, Male, Goal{Kind: Lose, Energy: 1650}, 1650},
 	}
 	for _, c := range cases {
 		if got := at(c.maintenance, c.sex, 80, c.goal).Target.Value; got != c.want {
 			t.Errorf("%s: target %v, want %v", c.name, got, c.want)
 		}
+	}
+}
+
+// Slater 2019, Front Nutr 6:131 (seen in a secondary copy): 1500-2000 kJ a day.
+func TestDefaultSurplusIsInsideItsSource(t *testing.T) {
+	if kj := DefaultSurplus.Kilojoules(); kj < 1500 || kj > 2000 {
+		t.Errorf("%v kJ", kj)
 	}
 }
 

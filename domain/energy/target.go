@@ -66,9 +66,9 @@ func targetEnergy(in GoalInput) (derive.Derived[unit.Kilocalorie], bool) {
 	case wishes:
 		return dynamicTarget(in, w)
 	case g.Kind == Gain:
-		return targetStep(in, DefaultSurplus, "maintenance energy + 350",
+		return targetStep(in, DefaultSurplus, "maintenance energy + 360",
 			[]derive.Input{maintenance},
-			derive.Source{Text: "Slater 2019, Front Nutr 6:131 (1500-2000 kJ a day)", Confidence: derive.Memory},
+			derive.Source{Text: "Slater 2019, Front Nutr 6:131 (1500-2000 kJ a day)", Confidence: derive.SeenSecond},
 			"No date was named, so a customary surplus is used."), true
 	default:
 		return defaultLoss(in, maintenance), true

@@ -165,7 +165,7 @@ func TestGoalHintTellsTheDefault(t *testing.T) {
 		{draft.Form{}, ""},
 		{with(), "a customary 500 kcal a day under maintenance is used, and never less than 1200 kcal a day."},
 		{with("client.equation_sex", ""), "1200 kcal a day for women or 1500 kcal a day for men."},
-		{with("goal.kind", "gain"), "a customary 350 kcal a day over maintenance is used."},
+		{with("goal.kind", "gain"), "a customary 360 kcal a day over maintenance is used."},
 		{with("goal.kind", "maintain"), "takes the maintenance energy"},
 		{with("goal.per_week", "0.5"), "worked out from the change a week"},
 		{with("goal.weight", "66 kg", "goal.by", "2026-08-31"), "worked out from the weight and the date"},
