@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -209,21 +211,26 @@ func TestTamperingWithTheTrailShows(t *testing.T) {
 		"all and the head gone":    {[]string{"DELETE FROM audit WHERE number > 1", "DELETE FROM audit_head"}, 1},
 		"the head's seal replaced": {[]string{"UPDATE audit_head SET body = zeroblob(40)"}, 12},
 	}
+	whole := newPath(t)
+	s := mustOpen(t, whole, Options{Sealer: boundSealer{}})
+	id := newClient(t, s)
+	for range 10 {
+		if err := s.MarkOpened(t.Context(), id); err != nil {
+			t.Fatal(err)
+		}
+	}
+	must(s.CheckTrail(t.Context()))(t)
+	mustClose(t, s)
+	content := must(os.ReadFile(whole))(t)
 	for name, c := range cases {
 		t.Run(name, func(t *testing.T) {
-			path := newPath(t)
-			s := mustOpen(t, path, Options{Sealer: boundSealer{}})
-			id := newClient(t, s)
-			for range 10 {
-				if err := s.MarkOpened(t.Context(), id); err != nil {
-					t.Fatal(err)
-				}
+			path := filepath.Join(t.TempDir(), "clients.db")
+			if err := os.WriteFile(path, content, 0o600); err != nil {
+				t.Fatal(err)
 			}
-			must(s.CheckTrail(t.Context()))(t)
-			mustClose(t, s)
 			again := append([]string{}, trailGuards...)
 			rawly(t, path, slices.Concat(guardsAway(), []string{"PRAGMA ignore_check_constraints = 1"}, c.statements, again)...)
-			s = mustOpen(t, path, Options{Sealer: boundSealer{}})
+			s := mustOpen(t, path, Options{Sealer: boundSealer{}})
 			_, err := s.CheckTrail(t.Context())
 			wantErr(t, err, ErrTrailBroken)
 			var fault *TrailFault

@@ -57,14 +57,14 @@ func TestDeleteClientWipesTraces(t *testing.T) {
 	if _, err := s.writer.Exec("PRAGMA synchronous = OFF"); err != nil { // only to be quick
 		t.Fatal(err)
 	}
-	const clients = 150
+	const clients = 80
 	ids := make([]ClientID, clients)
 	mark := func(i int) string { return fmt.Sprintf("traceof%03dx", i) }
 	body := func(i int) []byte { return []byte(strings.Repeat(mark(i), 1+rng.IntN(12))) }
 	for i := range ids {
 		ids[i] = fillClient(t, s, func(string) []byte { return body(i) }).client.ID
 	}
-	for range 600 {
+	for range 400 {
 		i := rng.IntN(clients)
 		must(s.SaveDraft(t.Context(), ids[i], FormIntake, body(i)))(t)
 	}

@@ -61,7 +61,7 @@ var comparisons = []comparison{
 
 // figureTests are the tests of the store whose figures belong beside the table:
 // kills survived, bytes searched.
-const figureTests = "Killed|NothingAcknowledged|NoTrace|LeavesNoPlainText"
+const figureTests = killTests + "|NoTrace|LeavesNoPlainText"
 
 // bench measures everything and prints one table.
 func bench(ctx context.Context, arguments []string) error {

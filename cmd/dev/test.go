@@ -51,6 +51,7 @@ func (c *checks) steps() []steps.Step {
 		{Name: "staticcheck", Run: c.counted(c.staticcheck)},
 		{Name: "gosec", Run: c.counted(c.security)},
 		{Name: "race detector", Run: c.race},
+		{Name: fmt.Sprintf("the store killed %d times", usualKills), Run: c.kills(usualKills, killTests)},
 		{Name: "fuzzing, " + shortFuzz.String() + " a parser", Run: c.fuzzAll},
 		{Name: "journey through the program", Run: c.journey},
 	}

@@ -87,7 +87,7 @@ func (c *checks) longSteps(how effort) ([]steps.Step, error) {
 	}
 	list := []steps.Step{
 		{Name: fmt.Sprintf("properties, %d cases each", how.cases), Run: c.properties(withProperties(packages), how.cases)},
-		{Name: fmt.Sprintf("the store killed %d times, as many bits flipped", how.kills), Run: c.kills(how.kills)},
+		{Name: fmt.Sprintf("the store killed %d times, as many bits flipped", how.kills), Run: c.kills(how.kills, killTests+"|Flipped")},
 	}
 	for _, target := range targets {
 		list = append(list, steps.Step{
@@ -130,9 +130,20 @@ func (c *checks) properties(folders []string, cases int) func(context.Context, i
 	}
 }
 
-func (c *checks) kills(count int) func(context.Context, io.Writer) error {
+// How often the store is killed: the variable that its tests read, the usual
+// number, and the tests that kill.
+const (
+	killsVariable = "HANDBREADTH_KILLS"
+	flipsVariable = "HANDBREADTH_FLIPS"
+	usualKills    = 50
+	killTests     = "Killed|NothingAcknowledged"
+)
+
+// kills runs the tests of the store that match a pattern, killing it so often.
+func (c *checks) kills(count int, tests string) func(context.Context, io.Writer) error {
 	return func(ctx context.Context, log io.Writer) error {
-		environment := replaced(c.environment, fmt.Sprintf("HANDBREADTH_KILLS=%d", count), fmt.Sprintf("HANDBREADTH_FLIPS=%d", count))
-		return c.goTest(ctx, log, environment, "-count=1", "-timeout=0", "./store/...")
+		environment := replaced(c.environment, "CGO_ENABLED=0",
+			fmt.Sprintf("%s=%d", killsVariable, count), fmt.Sprintf("%s=%d", flipsVariable, count))
+		return c.goTest(ctx, log, environment, "-count=1", "-timeout=0", "-run", tests, "./store/...")
 	}
 }
