@@ -47,7 +47,7 @@ func factsOf(p Plan, outcome energy.Outcome, t *Targets, day hand.Allotment, c c
 		// what is eaten.
 		Fibre: max(t.Fibre.Value, day.Brings.Fibre), UsualFibre: in.UsualFibre,
 		Exercise: in.Exercise, Availability: t.Availability,
-		Reproduction: in.Reproduction, Scored: in.Scored,
+		Reproduction: reproductionOf(in), Scored: in.Scored,
 		MeasuresFar: day.Distance.Far, MeasuresUnderFloor: day.Distance.UnderFloor,
 		MealsWished: len(in.Hand.Wishes) > 0, ProteinLimited: t.ProteinLimited,
 		Brought: &screen.Brought{Brings: day.Brings, Aim: hand.Nutrients{

@@ -1,6 +1,9 @@
 package domain
 
 import (
+	"slices"
+	"strings"
+
 	"handbreadth/domain/derive"
 	"handbreadth/domain/energy"
 	"handbreadth/domain/food"
@@ -22,7 +25,8 @@ type Plan struct {
 	Activity  derive.Derived[unit.PAL]
 	// Maintenance energy a day, with what a pregnancy or breastfeeding adds.
 	Maintenance derive.Derived[unit.Kilocalorie]
-	// CrossChecks are other published ways to total energy, shown and not used.
+	// CrossChecks are other published ways to total energy, shown and not used;
+	// none where they would need the stage of a pregnancy that was not told.
 	CrossChecks []energy.CrossCheck
 	Findings    []derive.Finding // gravest first
 	Gate        screen.Gate
@@ -86,8 +90,34 @@ func (p *Plan) spend() {
 	p.Resting, p.Equations = energy.Resting(in.RestingEquation, resting), energy.Compare(in.RestingEquation, resting)
 	p.Agreement = energy.AgreementOf(p.Equations, p.Resting)
 	p.Activity = in.Activity.Level()
-	p.Maintenance = energy.WithReproduction(energy.Maintenance(p.Resting, p.Activity), in.Reproduction)
-	p.CrossChecks = energy.CrossChecks(resting, in.Activity, in.Reproduction)
+	reproduction := reproductionOf(in)
+	p.Maintenance = energy.WithReproduction(energy.Maintenance(p.Resting, p.Activity), reproduction)
+	if p.Age < screen.AdultAge {
+		forAdults(&p.Resting, &p.Maintenance)
+	}
+	if !reproduction.StageNotTold {
+		p.CrossChecks = energy.CrossChecks(resting, in.Activity, reproduction)
+	}
+}
+
+// forAdults says in the last step of an energy that it is not valid for a client
+// who still grows.
+func forAdults(energies ...*derive.Derived[unit.Kilocalorie]) {
+	for _, e := range energies {
+		steps := slices.Clone(e.Steps)
+		if last := len(steps) - 1; last >= 0 {
+			steps[last].Note = strings.TrimSpace("Made for adults: not valid under 18. " + steps[last].Note)
+		}
+		e.Steps = steps
+	}
+}
+
+// reproductionOf returns what was told of a pregnancy or of breastfeeding, and
+// that no stage was where the one question for both has all that is known.
+func reproductionOf(in Intake) energy.Reproduction {
+	r := in.Reproduction
+	r.StageNotTold = in.Screening.Yes(screen.Pregnant) && !r.Told()
+	return r
 }
 
 // followed reports whether the model of weight dynamics knows the client: it was

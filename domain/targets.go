@@ -111,7 +111,8 @@ func leastBrought(in Intake, target unit.Kilocalorie) unit.Kilocalorie {
 // availability returns what an energy leaves for the body after training.
 func (p Plan) availability(of unit.Kilocalorie) derive.Derived[screen.EnergyAvailable] {
 	return screen.Availability(screen.AvailabilityInput{
-		Target: of, Exercise: p.Intake.Exercise, Lean: p.Body.Lean.Value, BMI: p.BMI.Value,
+		Target: of, Exercise: p.Intake.Exercise, Trains: p.Intake.Training != macro.TrainingNone,
+		Lean: p.Body.Lean.Value, BMI: p.BMI.Value,
 	})
 }
 
@@ -158,10 +159,11 @@ func weightsOf(p Plan) macro.Weights {
 }
 
 func fatFloor(p Plan) unit.Percent {
-	if screen.RaisesFloor(p.Intake.Client.EquationSex, p.Age, p.BMI.Value) {
-		return max(p.Intake.FatFloor, macro.RaisedFatFloor)
+	in := p.Intake
+	if screen.RaisesFloor(in.Client.EquationSex, p.Age, p.BMI.Value) || screen.Expects(in.Screening, in.Reproduction) {
+		return max(in.FatFloor, macro.RaisedFatFloor)
 	}
-	return p.Intake.FatFloor
+	return in.FatFloor
 }
 
 func direction(o energy.Outcome) macro.Direction {

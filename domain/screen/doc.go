@@ -10,7 +10,8 @@
 // [Judge] compares the scopes with what a plan would do: a refer stops it, a hold
 // stops it until a reason is recorded, and a reason never lifts a refer.
 // [HoldCodes] lists what a reason can be recorded for. Where a referral takes the
-// plan's place, [WithoutFigures] takes the figures of the target out.
+// plan's place, [WithoutFigures] takes the figures of the target out, and what
+// speaks of the plan; maintenance energy is still told, as need and not as a target.
 //
 // # Questions
 //
@@ -18,7 +19,8 @@
 // and what a yes does. A question without an answer is the finding not_asked, a
 // hold on any plan. Some answers follow from what was told elsewhere, and then
 // stand whatever was answered: a positive questionnaire, a loss of weight over
-// 5 %, a week of pregnancy, breastfeeding.
+// 5 %, a week of pregnancy, breastfeeding. MUST counts without its form too, as far
+// as BMI and a loss that was told reach it.
 //
 // # Questionnaires
 //
@@ -35,13 +37,24 @@
 // magnesium; or two of BMI under 18.5, a loss over 10 %, more than 5 days,
 // alcohol or the listed medicines. A high risk refers any plan. Where a criterion
 // is met and others were not asked, refeeding_not_asked says what to ask: it
-// holds any plan where the criterion was told among the refeeding questions, and
-// is a caution where only the BMI or an unexplained loss points to it (which
-// speak for themselves) or only blood values are missing.
+// holds a plan that raises energy; it holds any plan where the criterion was told
+// among the refeeding questions; and it is a caution where only the BMI or an
+// unexplained loss points to it (which speak for themselves) or only blood values
+// are missing. A yes to insulin, cancer treatment or blood pressure medicine counts
+// as a listed medicine until the question on those is answered with no.
+//
+// # What the measures bring
+//
+// The day of measures is what is eaten, so it is screened beside the target. Up to
+// a fifth is the rounding of half measures; where wishes bind the day only a tenth
+// is. Beyond it, what is brought decides deficit, surplus and carbohydrate; protein
+// of kidney disease counts from a fifth, and floors (least energy, carbohydrate in
+// pregnancy) from a twentieth. The finding measures_differ tells the energy.
 //
 // # Energy availability
 //
-// (intake − exercise) / fat-free mass; under 30 kcal/kg holds a deficit. See
+// (intake − exercise) / fat-free mass; under 30 kcal/kg holds a deficit. It is
+// assessed where training was told by its kind alone, too. See
 // [Availability] for whom it is assessed. The line comes from lean young women
 // who train; it is debated, and not established in men (Burke 2018, IOC 2023).
 //

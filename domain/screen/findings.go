@@ -156,6 +156,9 @@ func implied(f Facts) map[Code][]string {
 	if f.Reproduction.Breastfeeding != energy.NotBreastfeeding {
 		tell(Pregnant, "Breastfeeding was told.")
 	}
+	if f.Reproduction.StageNotTold {
+		tell(Pregnant, "No week and no age of the child was told, so energy counts the highest addition.")
+	}
 	return all
 }
 

@@ -12,10 +12,10 @@ import (
 // fromFood returns what the macros, the fibre and the measures give.
 func fromFood(answers Answers, f Facts) []derive.Finding {
 	found := fromCarbohydrate(f)
-	if RaisesFloor(f.Sex, f.Age, f.BMI) {
+	if RaisesFloor(f.Sex, f.Age, f.BMI) || Expects(answers, f.Reproduction) {
 		found = append(found, derive.Finding{
 			Code: "fat_floor_raised", Level: derive.Note,
-			Text: "The fat floor is kept at 20 % of energy or more (women of childbearing age, or a BMI under 18.5).", Source: faoFat,
+			Text: "The fat floor is kept at 20 % of energy or more (women of childbearing age, pregnancy or breastfeeding, or a BMI under 18.5).", Source: faoFat,
 		})
 	}
 	if f.ProteinLimited {
@@ -29,11 +29,29 @@ func fromFood(answers Answers, f Facts) []derive.Finding {
 	if !keepsFluid(answers) {
 		found = append(found, derive.Finding{
 			Code: "fluid", Level: derive.Note,
-			Text: "For information: about 2.0 litres of water a day for women and 2.5 for men, food included.", Source: efsaWater,
+			Text: "For information: " + waterWords(answers, f.Reproduction) + ", food included.", Source: efsaWater,
 		})
 	}
 	return append(found, fibreStep(answers, f)...)
 }
+
+// waterWords tells the adequate intake of water. Source: EFSA 2010: 2.0 litres a
+// day for women and 2.5 for men; 0.3 more in pregnancy, 0.7 while breastfeeding.
+func waterWords(answers Answers, r energy.Reproduction) string {
+	switch {
+	case r.Breastfeeding != energy.NotBreastfeeding:
+		return "about 2.7 litres of water a day while breastfeeding"
+	case r.Weeks > 0:
+		return "about 2.3 litres of water a day in pregnancy"
+	case Expects(answers, r):
+		return "about 2.3 litres of water a day in pregnancy and 2.7 while breastfeeding"
+	}
+	return "about 2.0 litres of water a day for women and 2.5 for men"
+}
+
+// Expects reports that a pregnancy or breastfeeding was told, by the question or
+// by its stage.
+func Expects(answers Answers, r energy.Reproduction) bool { return answers.Yes(Pregnant) || r.Told() }
 
 // fromMeasures returns what the day of measures gives.
 func fromMeasures(f Facts) []derive.Finding {
@@ -96,7 +114,8 @@ func fibreStep(answers Answers, f Facts) []derive.Finding {
 	return []derive.Finding{{Code: "fibre_step", Level: derive.Note, Text: text, Source: derive.CommonPractice}}
 }
 
-// RaisesFloor reports whether the fat floor is kept at 20 % of energy or more.
+// RaisesFloor reports whether sex, age and BMI keep the fat floor at 20 % of energy
+// or more. Pregnancy and breastfeeding do so too, whatever the equations' sex.
 //
 // Source: WHO/FAO 2010 (from memory).
 func RaisesFloor(sex energy.Sex, age unit.Year, bmi unit.KilogramPerSquareMetre) bool {

@@ -30,6 +30,10 @@ func TestWhatImpliesAYes(t *testing.T) {
 		{"MUST 2", func(f *Facts) { f.Scored = scores(MUST, 2) }, UnexplainedLoss, true},
 		{"MUST 0 at a BMI of 18", func(f *Facts) { f.Scored = scores(MUST, 0); f.BMI = 18 }, UnexplainedLoss, true},
 		{"no MUST at a BMI of 18", func(f *Facts) { f.BMI = 18 }, UnexplainedLoss, false},
+		{"no MUST, BMI 18.4 and a loss of 3 %", func(f *Facts) { f.Scored.RecentLoss = loss(3); f.BMI = 18.4 }, UnexplainedLoss, true},
+		{"no MUST, BMI 18.4 and no loss", func(f *Facts) { f.Scored.RecentLoss = loss(0); f.BMI = 18.4 }, UnexplainedLoss, false},
+		{"no MUST, BMI 20 and a loss of 5 %", func(f *Facts) { f.Scored.RecentLoss = loss(5); f.BMI = 20 }, UnexplainedLoss, true},
+		{"no MUST, BMI 20.1 and a loss of 5 %", func(f *Facts) { f.Scored.RecentLoss = loss(5); f.BMI = 20.1 }, UnexplainedLoss, false},
 		{"MST 1", func(f *Facts) { f.Scored = scores(MST, 1) }, UnexplainedLoss, false},
 		{"MST 2", func(f *Facts) { f.Scored = scores(MST, 2) }, UnexplainedLoss, true},
 		{"a loss of 5 %", func(f *Facts) { f.Scored.RecentLoss = loss(5) }, UnexplainedLoss, false},
@@ -112,14 +116,16 @@ func TestWhereAvailabilityIsAssessed(t *testing.T) {
 	for _, c := range []struct {
 		name     string
 		exercise unit.Kilocalorie
+		trains   bool
 		bmi      unit.KilogramPerSquareMetre
 		assessed bool
 	}{
-		{"lean, no training told", 0, 24.9, true},
-		{"overweight, no training told", 0, 25, false},
-		{"overweight, training told", 300, 32, true},
+		{"lean, no training told", 0, false, 24.9, true},
+		{"overweight, no training told", 0, false, 25, false},
+		{"overweight, training told", 300, false, 32, true},
+		{"overweight, trains, energy not told", 0, true, 26, true},
 	} {
-		got := Availability(AvailabilityInput{Target: 1400, Exercise: c.exercise, Lean: 50, BMI: c.bmi})
+		got := Availability(AvailabilityInput{Target: 1400, Exercise: c.exercise, Trains: c.trains, Lean: 50, BMI: c.bmi})
 		if (len(got.Steps) > 0) != c.assessed {
 			t.Errorf("%s: %+v", c.name, got)
 		}

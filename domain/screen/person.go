@@ -21,7 +21,7 @@ func fromAge(answers Answers, f Facts) []derive.Finding {
 	if f.Age < AdultAge {
 		return []derive.Finding{{
 			Code: "under_18", Level: derive.Refer, Scope: plan | anyComparison,
-			Text:   "Under 18: growth comes first. A paediatric dietitian or the family doctor advises.",
+			Text:   "Under 18: growth comes first. A paediatric dietitian or the family doctor advises. Resting and maintenance energy come from equations for adults and do not hold.",
 			Source: derive.Source{Text: "trade consensus", Confidence: derive.Custom},
 		}}
 	}

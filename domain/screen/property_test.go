@@ -43,7 +43,7 @@ func anyFacts(t *rapid.T) Facts {
 		f.Brought.Aim.Energy = f.Outcome.Target.Value
 	}
 	f.Reproduction.Weeks = rapid.SampledFrom([]int{0, 0, 0, 20}).Draw(t, "weeks")
-	f.Availability = Availability(AvailabilityInput{f.Outcome.Target.Value, f.Exercise, 50, f.BMI})
+	f.Availability = Availability(AvailabilityInput{Target: f.Outcome.Target.Value, Exercise: f.Exercise, Lean: 50, BMI: f.BMI})
 	return f
 }
 
@@ -133,12 +133,12 @@ func TestFindingsAreMonotone(t *testing.T) {
 		}
 		thinner := f
 		thinner.BMI = unit.KilogramPerSquareMetre(rapid.Float64Range(13, float64(f.BMI)).Draw(t, "thinner"))
-		thinner.Availability = Availability(AvailabilityInput{f.Outcome.Target.Value, f.Exercise, 50, thinner.BMI})
+		thinner.Availability = Availability(AvailabilityInput{Target: f.Outcome.Target.Value, Exercise: f.Exercise, Lean: 50, BMI: thinner.BMI})
 		milder(t, "a lower BMI", before, Findings(answers, thinner))
 
 		less := f
 		less.Outcome.Target.Value -= unit.Kilocalorie(rapid.Float64Range(0, 1000).Draw(t, "less"))
-		less.Availability = Availability(AvailabilityInput{less.Outcome.Target.Value, f.Exercise, 50, f.BMI})
+		less.Availability = Availability(AvailabilityInput{Target: less.Outcome.Target.Value, Exercise: f.Exercise, Lean: 50, BMI: f.BMI})
 		milder(t, "less energy", before, Findings(answers, less))
 
 		worse := f
@@ -175,7 +175,7 @@ func TestReferredFindingsTellNoFigureOfTheTarget(t *testing.T) {
 			other.Brought = &day
 		}
 		other.Fibre += 4
-		other.Availability = Availability(AvailabilityInput{other.Outcome.Target.Value, f.Exercise, 50, f.BMI})
+		other.Availability = Availability(AvailabilityInput{Target: other.Outcome.Target.Value, Exercise: f.Exercise, Lean: 50, BMI: f.BMI})
 		a, b := Findings(answers, f), Findings(answers, other)
 		kept := func(f Facts) bool { return f.Carbohydrate >= f.LeastCarbohydrate }
 		alike := func(a, b []derive.Finding) bool {

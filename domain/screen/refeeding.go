@@ -40,11 +40,8 @@ func (r Refeeding) HighRisk() bool {
 }
 
 // lesser counts the lesser criteria that are met.
-func (r Refeeding) lesser() int { return r.lesserTold() + count(r.BMI < lesserBMI) }
-
-// lesserTold counts those that do not come of the BMI.
-func (r Refeeding) lesserTold() int {
-	return count(r.Loss > lesserLoss, r.DaysOfLittle > lesserDays, r.AlcoholOrDrugs)
+func (r Refeeding) lesser() int {
+	return count(r.BMI < lesserBMI, r.Loss > lesserLoss, r.DaysOfLittle > lesserDays, r.AlcoholOrDrugs)
 }
 
 func count(met ...bool) int {
@@ -57,8 +54,11 @@ func count(met ...bool) int {
 	return n
 }
 
-// refeeding returns what is known of the criteria, and what is not.
-func (s Scored) refeeding(bmi unit.KilogramPerSquareMetre) (known Refeeding, unasked []string) {
+// refeeding returns what is known of the criteria, and what is not. Alcohol and
+// the listed medicines that were not asked about here count where another question
+// was answered with yes: insulin, cancer treatment, a water tablet. Each of those
+// asks for more than the criterion, so a no here takes it back.
+func (s Scored) refeeding(answers Answers, bmi unit.KilogramPerSquareMetre) (known Refeeding, unasked []string) {
 	ask := func(asked bool, words string) {
 		if !asked {
 			unasked = append(unasked, words)
@@ -70,21 +70,28 @@ func (s Scored) refeeding(bmi unit.KilogramPerSquareMetre) (known Refeeding, una
 	ask(s.LowElectrolytes != NotAsked, "potassium, phosphate and magnesium in the blood")
 	return Refeeding{
 		BMI: bmi, Loss: s.RecentLoss.Known(), DaysOfLittle: s.DaysOfLittle.Known(),
-		LowElectrolytes: s.LowElectrolytes == Yes, AlcoholOrDrugs: s.AlcoholOrDrugs == Yes,
+		LowElectrolytes: s.LowElectrolytes == Yes,
+		AlcoholOrDrugs:  s.AlcoholOrDrugs == Yes || s.AlcoholOrDrugs == NotAsked && listedMedicine(answers),
 	}, unasked
 }
 
+// listedMedicine reports a yes to a question that has a listed medicine in it.
+func listedMedicine(answers Answers) bool {
+	return answers.Yes(GlucoseLowering) || answers.Yes(Type1Diabetes) || answers.Yes(CancerTreatment) || answers.Yes(BloodPressure)
+}
+
 // fromRefeeding refers at a high risk. Where a criterion is met and others were
-// not asked, it says what to ask: a hold where the criterion was told here, so
-// that the asking has begun and another answer can make the risk high; a caution
-// where only the BMI or an unexplained loss points to it, or only blood values
-// are missing, which are not at hand at every desk.
+// not asked, another answer can make the risk high, and it says what to ask. That
+// holds a plan that raises energy; it holds any plan where the criterion was told
+// here, so that the asking has begun, and more than blood values is missing,
+// which are not at hand at every desk. Else it is a caution, and nothing where
+// only a medicine points to it.
 func fromRefeeding(answers Answers, f Facts) []derive.Finding {
-	known, unasked := f.Scored.refeeding(f.BMI)
+	known, unasked := f.Scored.refeeding(answers, f.BMI)
 	if known.HighRisk() {
 		return []derive.Finding{{
 			Code: refeedingRisk, Level: derive.Refer, Scope: plan | anyComparison,
-			Text: highRiskWords(known), Source: niceRefeeding,
+			Text: highRiskWords(known, f.Scored.AlcoholOrDrugs == NotAsked), Source: niceRefeeding,
 		}}
 	}
 	lossTold := answers.Yes(UnexplainedLoss) || f.Scored.RecentLoss.Known() > UnexplainedFrom
@@ -96,13 +103,20 @@ func fromRefeeding(answers Answers, f Facts) []derive.Finding {
 		Text: "Eating more after a time of little can be dangerous. Before energy is raised ask for " + strings.Join(unasked, "; ") + ".",
 	}
 	onlyBlood := len(unasked) == 1 && f.Scored.LowElectrolytes == NotAsked
-	if known.lesserTold() > 0 && !onlyBlood {
+	toldHere := count(known.Loss > lesserLoss, known.DaysOfLittle > lesserDays, f.Scored.AlcoholOrDrugs == Yes) > 0
+	onlyMedicine := !lossTold && !toldHere && f.BMI >= lesserBMI
+	switch {
+	case toldHere && !onlyBlood:
 		found.Level, found.Scope = derive.Hold, plan|anyComparison
+	case f.Raises() && (known.lesser() > 0 || !f.Scored.RecentLoss.Asked):
+		found.Level, found.Scope = derive.Hold, derive.ScopeSurplus|anyComparison
+	case onlyMedicine:
+		return nil
 	}
 	return []derive.Finding{found}
 }
 
-func highRiskWords(r Refeeding) string {
+func highRiskWords(r Refeeding, byOtherAnswer bool) string {
 	met := []string{}
 	for _, c := range []struct {
 		met   bool
@@ -122,5 +136,9 @@ func highRiskWords(r Refeeding) string {
 		}
 	}
 	words := strings.Join(met, ", ")
-	return strings.ToUpper(words[:1]) + words[1:] + ": eating more after a long time of little can be dangerous. The doctor starts and watches it."
+	words = strings.ToUpper(words[:1]) + words[1:] + ": eating more after a long time of little can be dangerous. The doctor starts and watches it."
+	if r.AlcoholOrDrugs && byOtherAnswer {
+		words += " The medicine follows from the screening; ask whether it is insulin, chemotherapy, an antacid or a diuretic."
+	}
+	return words
 }

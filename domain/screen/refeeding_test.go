@@ -102,3 +102,45 @@ func TestUnexplainedLossAsksForTheRest(t *testing.T) {
 		t.Error("nothing is asked for")
 	}
 }
+
+// NICE CG32 (seen): insulin, chemotherapy and diuretics are among the listed
+// medicines, so that a yes to the question that has them counts while nobody
+// asked about them; and what was not asked holds a plan that raises energy.
+func TestRefeedingBeforeEnergyIsRaised(t *testing.T) {
+	none := Answers{}.AllNo()
+	cases := []struct {
+		name    string
+		bmi     unit.KilogramPerSquareMetre
+		answers Answers
+		in      Scored
+		change  unit.Kilocalorie
+		want    string
+	}{
+		{"BMI 16.5, nothing asked, gaining", 16.5, none, Scored{}, 350, "hold surplus"},
+		{"BMI 16.5, nothing asked, holding", 16.5, none, Scored{}, 0, "caution "},
+		{"BMI 16.5, only blood unasked, gaining", 16.5, none, scored(func(s *Scored) { s.LowElectrolytes = NotAsked }), 350, "hold surplus"},
+		{"BMI 16.5, all asked, gaining", 16.5, none, scored(func(*Scored) {}), 350, ""},
+		{"BMI 22, nothing asked, gaining", 22, none, Scored{}, 350, ""},
+		{"BMI 22, a loss of unknown size, gaining", 22, none.With(UnexplainedLoss, Yes), Scored{}, 350, "hold surplus"},
+		{"BMI 22, insulin, gaining", 22, none.With(GlucoseLowering, Yes), Scored{}, 350, "hold surplus"},
+		{"BMI 22, insulin, losing", 22, none.With(GlucoseLowering, Yes), Scored{}, -350, ""},
+		{"BMI 22, a water tablet, the listed medicines ruled out, gaining", 22, none.With(BloodPressure, Yes), scored(func(*Scored) {}), 350, ""},
+		{"BMI 18, insulin", 18, none.With(GlucoseLowering, Yes), Scored{}, 0, "refer plan"},
+		{"BMI 18, cancer treatment", 18, none.With(CancerTreatment, Yes), Scored{}, 0, "refer plan"},
+		{"BMI 18, a water tablet", 18, none.With(BloodPressure, Yes), Scored{}, 0, "refer plan"},
+		{"BMI 18, a water tablet, the listed medicines ruled out", 18, none.With(BloodPressure, Yes), scored(func(*Scored) {}), 350, ""},
+	}
+	for _, c := range cases {
+		f := adult()
+		f.BMI, f.Scored, f.Outcome.Change = c.bmi, c.in, c.change
+		var got []string
+		for _, found := range Findings(c.answers, f) {
+			if strings.HasPrefix(found.Code, "refeeding") {
+				got = append(got, stops(t, found))
+			}
+		}
+		if strings.Join(got, "; ") != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}

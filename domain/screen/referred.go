@@ -25,15 +25,26 @@ var withoutFigures = map[saying]string{
 	{"fibre_step", derive.Note}:                "Raise fibre by no more than about 5 g a week.",
 }
 
-// WithoutFigures returns the findings as a referral tells them: the same codes,
-// levels and scopes, with no figure of the target in any text.
+// ofAPlan are findings that speak of a plan that there is not, where a referral
+// takes its place. An amount of fluid is one: whoever takes over sets it.
+var ofAPlan = map[string]bool{
+	"measures_far": true, "measures_under_floor": true, "below_resting": true,
+	"surplus_large": true, "protein_limited": true, "fluid": true,
+}
+
+// WithoutFigures returns the findings as a referral tells them: with no figure of
+// the target in any text, and without those that speak of a plan. None that stops
+// anything is left out.
 func WithoutFigures(found []derive.Finding) []derive.Finding {
-	told := make([]derive.Finding, len(found))
-	for i, f := range found {
+	told := make([]derive.Finding, 0, len(found))
+	for _, f := range found {
+		if ofAPlan[f.Code] {
+			continue
+		}
 		if text, speaks := withoutFigures[saying{f.Code, f.Level}]; speaks {
 			f.Text = text
 		}
-		told[i] = f
+		told = append(told, f)
 	}
 	return told
 }

@@ -20,13 +20,16 @@ func (s Score) Positive(threshold int) bool { return s.Asked && s.Points >= thre
 type Scores map[string]Score
 
 // positive says that a questionnaire is positive, "" where it is not or was not
-// asked. A MUST that was told counts for at least what BMI and loss give: the
-// form has them inside.
+// asked. MUST counts for at least what BMI and a loss that was told give, the form
+// scored or not: it has them inside. A low BMI without a loss is told as such, not
+// as a loss.
 func (s Scored) positive(code string, bmi unit.KilogramPerSquareMetre) string {
 	q, _ := QuestionnaireByCode(code)
 	score := s.Scores[code]
 	if code == MUST {
-		score.Points = max(score.Points, ScoreMUST(MUSTInput{BMI: bmi, Loss: s.RecentLoss.Known()}))
+		lost := s.RecentLoss.Known()
+		score.Points = max(score.Points, ScoreMUST(MUSTInput{BMI: bmi, Loss: lost}))
+		score.Asked = score.Asked || lost > 0
 	}
 	if !score.Positive(q.Positive) {
 		return ""

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -254,7 +255,7 @@ func TestFrailtyNotAskedIsNotNo(t *testing.T) {
 }
 
 func TestFluidAdviceIsDroppedWhereItIsStopped(t *testing.T) {
-	for _, code := range []Code{HeartOrLiver, Lithium} {
+	for _, code := range []Code{HeartOrLiver, Lithium, KidneySevere} {
 		for _, f := range Findings(Answers{}.AllNo().With(code, Yes), adult()) {
 			if f.Code == "fluid" || strings.Contains(f.Text, "drink with it") {
 				t.Errorf("%s: advice to drink remains: %s", code, f.Text)
@@ -263,6 +264,63 @@ func TestFluidAdviceIsDroppedWhereItIsStopped(t *testing.T) {
 	}
 	if level(Findings(Answers{}.AllNo(), adult()), "fluid") != derive.Note {
 		t.Error("the note on fluid is missing where nothing stops it")
+	}
+}
+
+// EFSA 2010, EFSA Journal 8(3):1459 (abstract seen): 2.0 litres for women, 0.3 more
+// in pregnancy, about 0.7 more while breastfeeding.
+func TestFluidInPregnancyAndBreastfeeding(t *testing.T) {
+	for _, c := range []struct {
+		told energy.Reproduction
+		yes  Answer
+		says []string
+	}{
+		{energy.Reproduction{}, No, []string{"2.0", "2.5"}},
+		{energy.Reproduction{Weeks: 20}, No, []string{"2.3"}},
+		{energy.Reproduction{Breastfeeding: energy.FirstHalfYear}, Yes, []string{"2.7"}},
+		{energy.Reproduction{}, Yes, []string{"2.3", "2.7"}},
+	} {
+		f := adult()
+		f.Reproduction = c.told
+		text := textOf(Findings(Answers{}.AllNo().With(Pregnant, c.yes), f), "fluid")
+		for _, amount := range []string{"2.0", "2.3", "2.5", "2.7"} {
+			if strings.Contains(text, amount) != slices.Contains(c.says, amount) {
+				t.Errorf("%+v, %v: %q", c.told, c.yes, text)
+			}
+		}
+	}
+}
+
+// Pregnancy and breastfeeding raise the fat floor whatever sex the equations have.
+func TestPregnancyRaisesTheFatFloor(t *testing.T) {
+	for _, c := range []struct {
+		told energy.Reproduction
+		yes  Answer
+		want derive.Level
+	}{{energy.Reproduction{}, No, 0}, {energy.Reproduction{}, Yes, derive.Note}, {energy.Reproduction{Weeks: 8}, No, derive.Note}} {
+		f := adult()
+		f.Reproduction = c.told
+		if got := level(Findings(Answers{}.AllNo().With(Pregnant, c.yes), f), "fat_floor_raised"); got != c.want {
+			t.Errorf("%+v, %v: %v", c.told, c.yes, got)
+		}
+	}
+}
+
+// A referral has no plan, so nothing speaks of one; nothing that stops is lost.
+func TestReferralSaysNothingOfAPlan(t *testing.T) {
+	f := losing()
+	f.Resting, f.MeasuresFar, f.MeasuresUnderFloor, f.ProteinLimited = 2100, true, true, true
+	before := Findings(Answers{}.AllNo().With(ThyroidUntreated, Yes), f)
+	after := WithoutFigures(before)
+	for _, code := range []string{"measures_far", "measures_under_floor", "below_resting", "protein_limited", "fluid"} {
+		if level(before, code) == 0 || level(after, code) != 0 {
+			t.Errorf("%s: %v in a plan, %v in a referral", code, level(before, code), level(after, code))
+		}
+	}
+	for _, found := range before {
+		if found.Level >= derive.Hold && level(after, found.Code) != found.Level {
+			t.Errorf("%s is lost", found.Code)
+		}
 	}
 }
 
