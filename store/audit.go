@@ -50,12 +50,20 @@ type AuditEntry struct {
 	Action Action
 	About  string // see Subject; empty where it is about the practice
 	Detail Detail
+	// Unreadable: the details do not open, or are not this entry's. CheckTrail
+	// says where the trail is broken.
+	Unreadable bool
 }
 
 // Words says the entry in plain words, without whom it is about.
 func (e AuditEntry) Words() string {
 	words := strings.ReplaceAll(string(e.Action), "_", " ")
-	words = strings.ToUpper(words[:1]) + words[1:]
+	if words != "" { // empty only where somebody changed it
+		words = strings.ToUpper(words[:1]) + words[1:]
+	}
+	if e.Unreadable {
+		return words + " (the details cannot be read)"
+	}
 	if e.Detail.What != "" {
 		words += ": " + strings.NewReplacer("_", " ", ".", " ").Replace(e.Detail.What)
 	}
@@ -205,8 +213,7 @@ type TrailQuery struct {
 	Limit  int      // at most so many, over 0
 }
 
-// Trail returns entries of the audit trail, the newest first. It fails with
-// ErrDamaged when a body does not open.
+// Trail returns entries of the audit trail, the newest first, broken ones too.
 func (s *Store) Trail(ctx context.Context, q TrailQuery) (entries []AuditEntry, err error) {
 	if q.Limit < 1 {
 		return nil, unit.Problem{Field: "limit", Given: strconv.Itoa(q.Limit), Accepted: "a number of 1 or more"}
@@ -224,12 +231,22 @@ func (s *Store) Trail(ctx context.Context, q TrailQuery) (entries []AuditEntry, 
 		if err := list(ctx, tx, &rows, query, append(args, q.Limit)...); err != nil {
 			return err
 		}
-		entries, err = each(rows, s.openEntry)
+		entries, err = each(rows, s.showEntry)
 		return err
 	})
 	return entries, err
 }
 
+// showEntry opens an entry for reading, as far as it opens.
+func (s *Store) showEntry(r auditRow) (AuditEntry, error) {
+	e, err := s.openEntry(r)
+	if errors.Is(err, ErrDamaged) {
+		return AuditEntry{Number: r.Number, At: r.At.Time, Action: r.Action, About: r.Subject, Unreadable: true}, nil
+	}
+	return e, err
+}
+
+// openEntry fails with ErrDamaged when the body does not open or is not its own.
 func (s *Store) openEntry(r auditRow) (AuditEntry, error) {
 	plain, err := s.open(r.place(), r.Body)
 	if err != nil {

@@ -199,6 +199,8 @@ func TestTamperingWithTheTrailShows(t *testing.T) {
 		"all taken out":            {[]string{"DELETE FROM audit"}, 1},
 		"another moment":           {[]string{"UPDATE audit SET at = '2026-03-02T09:00:00.000000Z' WHERE number = 5"}, 5},
 		"another action":           {[]string{"UPDATE audit SET action = 'printed' WHERE number = 5"}, 5},
+		"no moment":                {[]string{"UPDATE audit SET at = 'noon' WHERE number = 5"}, 5},
+		"no action":                {[]string{"UPDATE audit SET action = '' WHERE number = 5"}, 5},
 		"another client":           {[]string{"UPDATE audit SET subject = 'somebody' WHERE number = 5"}, 5},
 		"another sum":              {[]string{"UPDATE audit SET body_sum = zeroblob(32) WHERE number = 5"}, 5},
 		"another link":             {[]string{"UPDATE audit SET link = zeroblob(32) WHERE number = 5"}, 5},
@@ -241,6 +243,13 @@ func TestTamperingWithTheTrailShows(t *testing.T) {
 				t.Errorf("the words are %q", words)
 			}
 			wantErr(t, s.Check(t.Context()), ErrTrailBroken)
+			entries, err := s.Trail(t.Context(), TrailQuery{Limit: 100}) // what is there can mostly still be read
+			if err != nil && name != "no moment" {
+				t.Error(err)
+			}
+			for _, e := range entries {
+				_ = e.Words()
+			}
 		})
 	}
 }

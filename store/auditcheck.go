@@ -71,7 +71,9 @@ func (s *Store) checkTrail(ctx context.Context, tx *sqlx.Tx) (state TrailState, 
 	defer rows.Close()
 	for rows.Next() {
 		var row auditRow
-		if err := rows.StructScan(&row); err != nil {
+		if err := rows.StructScan(&row); errors.Is(err, ErrDamaged) {
+			return state, errors.Join(trailBroken(state.Entries+1, faultChanged), err)
+		} else if err != nil {
 			return state, err
 		}
 		if err := s.checkEntryAfter(state, row, head); err != nil {

@@ -196,21 +196,25 @@ func backupTrouble(folder string, err error) error {
 			return fail(ErrFolderGone, err)
 		}
 	}
-	for kind, words := range backupWords {
-		if errors.Is(err, kind) {
-			return &UserError{Plain: words, kind: kind, cause: err}
+	for _, known := range backupWords {
+		if errors.Is(err, known.kind) {
+			return &UserError{Plain: known.words, kind: known.kind, cause: err}
 		}
 	}
 	return err
 }
 
-var backupWords = map[error]string{
-	ErrDiskFull: "There is no room for the backup, so none was made; the earlier ones are all there. " +
-		"Make some room, or choose another folder.",
-	ErrReadOnlyFolder: "Handbreadth cannot write in the folder for backups, so none was made. " +
-		"Choose a folder that you may write in.",
-	ErrDisk: "The backup could not be written and read back without a fault, so it was not kept. " +
-		"The disk or stick may be failing: choose another folder.",
-	ErrDamaged: "The client file is damaged, so no backup was made of it; the earlier ones are all there. " +
-		"Close Handbreadth and restore the latest one.",
+// backupWords are the words for a backup; the first that fits counts.
+var backupWords = []struct {
+	kind  error
+	words string
+}{
+	{ErrDiskFull, "There is no room for the backup, so none was made; the earlier ones are all there. " +
+		"Make some room, or choose another folder."},
+	{ErrReadOnlyFolder, "Handbreadth cannot write in the folder for backups, so none was made. " +
+		"Choose a folder that you may write in."},
+	{ErrDisk, "The backup could not be written and read back without a fault, so it was not kept. " +
+		"The disk or stick may be failing: choose another folder."},
+	{ErrDamaged, "The client file is damaged, so no backup was made of it; the earlier ones are all there. " +
+		"Close Handbreadth and restore the latest one."},
 }
