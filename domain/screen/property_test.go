@@ -78,7 +78,7 @@ func stopped(found []derive.Finding) map[derive.Scope]derive.Level {
 	all := map[derive.Scope]derive.Level{}
 	for bit := derive.ScopeDeficit; bit <= derive.ScopeComparison; bit <<= 1 {
 		for _, f := range found {
-			if f.Level >= derive.Hold && f.Scope.Covers(bit) {
+			if f.Level >= derive.Hold && f.Scope.Covers(bit|derive.ScopePlan) { // what stops any plan stops this one
 				all[bit] = max(all[bit], f.Level)
 			}
 		}
@@ -136,10 +136,23 @@ func TestFindingsAreMonotone(t *testing.T) {
 		thinner.Availability = Availability(AvailabilityInput{Target: f.Outcome.Target.Value, Exercise: f.Exercise, Lean: 50, BMI: thinner.BMI})
 		milder(t, "a lower BMI", before, Findings(answers, thinner))
 
-		less := f
-		less.Outcome.Target.Value -= unit.Kilocalorie(rapid.Float64Range(0, 1000).Draw(t, "less"))
+		// The day of measures is found anew for another target.
+		kept, down := f, unit.Kilocalorie(rapid.Float64Range(0, 1000).Draw(t, "less"))
+		kept.Brought = nil
+		less := kept
+		less.Outcome.Target.Value -= down
 		less.Availability = Availability(AvailabilityInput{Target: less.Outcome.Target.Value, Exercise: f.Exercise, Lean: 50, BMI: f.BMI})
-		milder(t, "less energy", before, Findings(answers, less))
+		milder(t, "less energy", Findings(answers, kept), Findings(answers, less))
+
+		if f.Brought != nil && f.Brought.Brings.Energy <= f.Brought.Aim.Energy {
+			eaten, day := f, *f.Brought
+			day.Brings.Energy = max(0, day.Brings.Energy-down)
+			eaten.Brought = &day
+			milder(t, "measures that bring less", before, Findings(answers, eaten))
+			if scope := f.BroughtScope(); eaten.BroughtScope()&scope != scope {
+				t.Fatalf("measures that bring less: %v became %v", scope, eaten.BroughtScope())
+			}
+		}
 
 		worse := f
 		worse.Scored.RecentLoss.Value += unit.Percent(rapid.Float64Range(0, 10).Draw(t, "more loss"))
