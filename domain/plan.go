@@ -189,11 +189,12 @@ func (p Plan) Derivation() []derive.Step {
 	return append(steps, t.Allotment.Steps...)
 }
 
-// Baskets returns the foods that each measure can be filled with.
+// Baskets returns the foods that each measure is filled with: those that the
+// practitioner chose, as far as they suit the client, else the usual ones.
 func (p Plan) Baskets() map[hand.Kind][]food.Food {
 	all := make(map[hand.Kind][]food.Food, 4)
 	for _, k := range hand.Kinds() {
-		all[k] = food.Basket(hand.GroupOf(k), p.Intake.Pattern, p.Intake.Avoid)
+		all[k] = p.Intake.Hand.Basket.Fill(hand.GroupOf(k), p.Intake.Pattern, p.Intake.Avoid).Foods
 	}
 	return all
 }

@@ -172,5 +172,10 @@ func newVisit(last draft.Form, today unit.Date) draft.Form {
 			delete(form, field)
 		}
 	}
+	for field := range form {
+		if draft.AskedEachVisit(field) {
+			delete(form, field)
+		}
+	}
 	return form
 }

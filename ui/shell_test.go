@@ -204,7 +204,11 @@ func TestANewVisitAsksAgain(t *testing.T) {
 	form := complete()
 	form[draft.Screening(screen.ThyroidTreated)] = draft.AnswerYes
 	form[draft.NextVisit] = "2 March 2026"
+	form["scored.scoff"], form[draft.PregnantWeeks], form[draft.WeightBefore] = "0", "12", "61 kg"
 	got := newVisit(form, today)
+	if got["scored.scoff"] != "" || got[draft.PregnantWeeks] != "" || got[draft.WeightBefore] != "61 kg" {
+		t.Error("an old score or week counts as asked, or the weight before was lost")
+	}
 	if got[draft.Date] != "2 March 2026" || got[draft.NextVisit] != "" {
 		t.Errorf("date %q, next visit %q", got[draft.Date], got[draft.NextVisit])
 	}

@@ -254,6 +254,7 @@ func TestEveryFieldOfThePlanHasAName(t *testing.T) {
 	for field, section := range map[draft.Field]string{
 		draft.FatFloorPerKg: "targets", draft.Counting: "targets", draft.RestingEquation: "targets", draft.GoalPerWeek: "intake",
 		draft.PregnantWeeks: "screening", draft.RecentLoss: "screening", "scored.scoff": "screening", draft.Waist: "intake",
+		draft.PalmBreadth: "measures", draft.MealWishes: "measures", draft.WeighedGrams(0): "measures",
 	} {
 		if got := sectionOf(field); got != section {
 			t.Errorf("%s is filled in under %q, want %q", field, got, section)

@@ -16,6 +16,7 @@ const (
 	sectionIntake    = "intake"
 	sectionScreening = "screening"
 	sectionTargets   = "targets"
+	sectionMeasures  = "measures"
 	sectionHandout   = "handout"
 )
 
@@ -41,6 +42,8 @@ var labels = map[draft.Field]string{
 	draft.PregnantWeeks: "Weeks of pregnancy", draft.WeightBefore: "Weight before pregnancy", draft.Breastfeeding: "Breastfeeding",
 	draft.RecentLoss: "Recent loss of weight", draft.DaysOfLittle: "Days of little food",
 	draft.LowElectrolytes: "Blood tests", draft.AlcoholOrDrugs: "Alcohol or listed medicine",
+	draft.PalmBreadth: "Palm breadth", draft.PalmLength: "Palm length", draft.HandLength: "Hand length", draft.Basket: "Foods in the measures",
+	draft.MealWishes: "Wishes for meals", draft.MealSizes: "Sizes of meals", draft.Ranges: "Counts or ranges",
 	draft.NextVisit: "Next visit",
 }
 
@@ -56,6 +59,8 @@ func labelOf(field draft.Field) string {
 		return "Hours of the day"
 	case isScored(field):
 		return "A screening form"
+	case isHand(field):
+		return "A measure as weighed"
 	}
 	return string(field)
 }
@@ -69,6 +74,11 @@ func sectionOf(field draft.Field) string {
 		return sectionScreening
 	case draft.NextStep, draft.NextVisit:
 		return sectionHandout
+	case draft.MealWishes, draft.MealSizes:
+		return sectionMeasures
+	}
+	if isHand(field) {
+		return sectionMeasures
 	}
 	if isReason(field) || isScreening(field) || isScored(field) {
 		return sectionScreening
@@ -80,10 +90,12 @@ var (
 	hoursPrefix     = string(draft.DayHours(""))
 	scoredPrefix    = strings.TrimSuffix(string(draft.RecentLoss), "recent_loss_percent")
 	reasonPrefix    = strings.TrimSuffix(string(draft.Reason("", "")), ".")
+	handPrefix      = strings.TrimSuffix(string(draft.Basket), "basket")
 	screeningPrefix = string(draft.Screening(""))
 )
 
 func isReason(field draft.Field) bool    { return strings.HasPrefix(string(field), reasonPrefix) }
+func isHand(field draft.Field) bool      { return strings.HasPrefix(string(field), handPrefix) }
 func isHours(field draft.Field) bool     { return strings.HasPrefix(string(field), hoursPrefix) }
 func isScored(field draft.Field) bool    { return strings.HasPrefix(string(field), scoredPrefix) }
 func isScreening(field draft.Field) bool { return strings.HasPrefix(string(field), screeningPrefix) }
@@ -95,7 +107,7 @@ var order = []draft.Field{
 	draft.GoalKind, draft.GoalWeight, draft.GoalBy, draft.GoalPerWeek, draft.GoalEnergy, draft.Meals, draft.Pattern, draft.Avoid,
 	draft.UsualFibre, draft.Balance, draft.FatFloor, draft.FatFloorPerKg, draft.Protein, draft.ProteinBasis, draft.Counting,
 	draft.PregnantWeeks, draft.WeightBefore, draft.Breastfeeding, draft.RecentLoss, draft.DaysOfLittle, draft.LowElectrolytes,
-	draft.AlcoholOrDrugs, draft.NextVisit,
+	draft.AlcoholOrDrugs, draft.PalmBreadth, draft.PalmLength, draft.HandLength, draft.Basket, draft.MealWishes, draft.MealSizes, draft.NextVisit,
 }
 
 // wantsOf lists what could not be read, then what is missing, then the
