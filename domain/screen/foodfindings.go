@@ -12,10 +12,15 @@ import (
 // fromFood returns what the macros, the fibre and the measures give.
 func fromFood(answers Answers, f Facts) []derive.Finding {
 	found := fromCarbohydrate(f)
-	if RaisesFloor(f.Sex, f.Age, f.BMI) || Expects(answers, f.Reproduction) {
+	raised := RaisesFloor(f.Sex, f.Age, f.BMI)
+	if raised || Expects(answers, f.Reproduction) {
+		why := "pregnancy or breastfeeding"
+		if raised {
+			why = "women of childbearing age, or a BMI under 18.5"
+		}
 		found = append(found, derive.Finding{
 			Code: "fat_floor_raised", Level: derive.Note,
-			Text: "The fat floor is kept at 20 % of energy or more (women of childbearing age, pregnancy or breastfeeding, or a BMI under 18.5).", Source: faoFat,
+			Text: "The fat floor is kept at 20 % of energy or more (" + why + ").", Source: faoFat,
 		})
 	}
 	if f.ProteinLimited {
