@@ -47,9 +47,9 @@ func BenchmarkBareLibrary(b *testing.B) {
 	}
 }
 
-// bare writes pages of 16 rows, each with a bold label, running text and a
-// source, which breaks: 65 lines of text a page, 390 on six pages, where the
-// handout has 393.
+// bare writes pages of 25 rows, each with a bold label, running text and a
+// source, which breaks: 101 lines of text a page, 404 on four pages, where the
+// handout has 405.
 func bare(t testing.TB, pages int) []byte {
 	var fonts []*entity.CustomFont
 	for _, f := range []face{regular, bold, italic} {
@@ -60,7 +60,7 @@ func bare(t testing.TB, pages int) []byte {
 		WithCustomFonts(fonts).WithDefaultFont(&props.Font{Family: family, Size: sizeBody}).
 		WithPageNumber(props.PageNumber{Pattern: "Page {current} of {total}", Place: props.RightBottom, Family: family, Size: sizeSmall}).
 		Build())
-	const rows, high = 16, 14.5
+	const rows, high = 25, 9.3
 	for p := range pages {
 		var all []core.Row
 		for i := range rows {

@@ -11,7 +11,7 @@ import (
 // beside what is good to know where both are short.
 func (w writer) closing() []block {
 	care, know := w.told()
-	blocks := []block{gap(4)}
+	blocks := []block{gap(2)}
 	if len(care) > 0 && len(know) > 0 {
 		const between = 9
 		pair := beside{

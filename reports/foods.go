@@ -10,7 +10,7 @@ import (
 
 // foodGaps are the spaces between the groups of foods, in millimetres: the
 // widest with which the page ends in the cautions is taken.
-var foodGaps = []float64{9, 7, 5.5, 4, 2.8, 2}
+var foodGaps = []float64{9, 7, 5.5, 4, 2.8, 2, 1.2}
 
 // foods is the page of foods to build meals from: what fills each measure,
 // after the eating pattern and without what is avoided. The closing words follow
@@ -107,7 +107,7 @@ func (l foodList) layout(w float64) (wides []float64) {
 	}
 }
 
-const headToFoods = 1.4
+const headToFoods = 0.9
 
 func (l foodList) height(w float64) float64 {
 	return lineHeight(sizeHeading) + headToFoods + float64(l.rows(len(l.layout(w))))*lineHeight(sizeBody)

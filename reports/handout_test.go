@@ -282,3 +282,22 @@ func longest(t testing.TB) Options {
 	opt.NextVisit = "Donnerstag, 30. April 2026, 14:30 Uhr, im Gartenzimmer"
 	return opt
 }
+
+// The usual handout is read at home, so that it stays within two sheets printed
+// on both sides.
+func TestTheUsualHandoutHasFourPages(t *testing.T) {
+	for name, goal := range map[string]energy.Goal{
+		"to a weight": {Kind: energy.Lose, Weight: 70},
+		"by a day":    {Kind: energy.Lose, Weight: 72, By: unit.Date{Year: 2026, Month: 8, Day: 3}},
+		"holding":     {Kind: energy.Maintain},
+	} {
+		in := woman()
+		in.Goal = goal
+		opt := options(t)
+		opt.Brand.Logo = nil
+		pdf, err := Handout(planOf(t, in), opt)
+		if text := textOf(t, written(t, pdf, err)); !strings.Contains(text, "Page 1 of 4") {
+			t.Errorf("%s: the handout has not four pages", name)
+		}
+	}
+}

@@ -6,14 +6,17 @@ import (
 	"handbreadth/domain/unit"
 )
 
-// lifeSize is the client's own hand at 1:1 on two sheets, each with a rule that
-// shows whether the printer kept the size.
+// lifeSize is the client's own hand at 1:1 on two sheets, of which each has a rule
+// that shows whether the printer kept the size. A very large hand takes a third
+// for the cupped hand.
 func (w writer) lifeSize() [][]block {
 	cup := cupAtSize{writer: w}
 	fist := fistAtSize{writer: w}
 	fist.most = max(w.room()-rounding-cup.height(w.inner()), fist.least())
 	if fist.height(w.inner())+cup.height(w.inner()) <= w.room() {
 		cup.below = max(0, fist.besideHigh(w.inner())-fist.height(w.inner()))
+	} else {
+		fist.most = w.room()
 	}
 	return [][]block{{openHand{w}}, {fist, cup}}
 }
@@ -100,7 +103,7 @@ func (h openHand) draw(c canvas) {
 	const beside, under = 0.64, 0.65 // of the palm's breadth: clear of the index finger, and of the thumb's ball
 	breadth := h.house.hand.PalmBreadth
 	columnOf{c.x, c.y, middle - beside*breadth, h.howToPrint()}.draw(c)
-	foot := columnOf{x: c.x, w: middle - under*breadth, texts: append(h.label(hand.Palm), h.measured()...)}
+	foot := columnOf{x: c.x, w: middle - under*breadth, texts: append(append(h.label(hand.Palm), plainPara(wordsLay)), h.measured()...)}
 	foot.y = c.y + min(crease-0.37*h.house.hand.PalmLength, h.height(c.w)-foot.texts.height(foot.w))
 	foot.draw(c)
 	c.rule(c.x+c.w-ruleWide, c.y+ruleHead, h.height(c.w)-ruleHead)
@@ -112,7 +115,7 @@ func (h openHand) howToPrint() stack {
 	if h.withoutNumbers {
 		print = wordsPrintPlain
 	}
-	for _, words := range []string{print, wordsCard, wordsLay} {
+	for _, words := range []string{print, wordsCard} {
 		texts = append(texts, plainPara(words))
 	}
 	return texts
@@ -145,6 +148,7 @@ const (
 	sizeBetween  = 5.0  // between drawings
 	wristShare   = 0.14 // of the fist's drawing
 	labelToThumb = 2.0
+	mostBelow    = 6.0
 	thumbToLabel = 1.0
 )
 
@@ -153,9 +157,11 @@ func (f fistAtSize) least() float64 {
 	return (1-wristShare)*d.Height + sizeBetween
 }
 
-// height is that of the fist. What stands beside it may reach down into the
-// corner over the wrist of the cupped hand, which is empty.
-func (f fistAtSize) height(float64) float64 { return f.fistHigh() + sizeBetween }
+// height is that of the fist. What stands beside it may reach down a little into
+// the corner over the wrist of the cupped hand, which is empty.
+func (f fistAtSize) height(w float64) float64 {
+	return max(f.fistHigh()+sizeBetween, f.besideHigh(w)-mostBelow)
+}
 
 func (f fistAtSize) fistHigh() float64 {
 	d, _ := f.atSize(hand.Fist)
@@ -185,7 +191,7 @@ func (f fistAtSize) draw(c canvas) {
 	columnOf{x, y, wide, above}.draw(c)
 	y += above.height(wide) + labelToThumb
 	t, thumb := f.atSize(hand.Thumb)
-	c.placeLifeSize(thumb, x, y, frameBox{x, y, t.Width, t.Height})
+	c.placeLifeSize(thumb, x, y, frameBox{x, y, min(t.Width, wide+handToRule), t.Height})
 	columnOf{x, y + t.Height + thumbToLabel, wide, under}.draw(c)
 	c.rule(c.x+c.w-ruleWide, c.y+ruleHead, high-ruleHead)
 }

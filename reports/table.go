@@ -112,7 +112,7 @@ func (r keyRow) texts(k hand.Kind, w float64) (foods, size []string) {
 	foods = wrap(bold, sizeBody, w, sentence(k.Foods()))
 	switch {
 	case r.namesOnly && r.plan.Intake.Hand.Ranges && !r.withoutNumbers:
-		return foods, wrap(regular, sizeBody, w, together("one: "+r.amountAbout(k, 1)))
+		return foods, wrap(regular, sizeBody, w, "one is "+together(r.amountAbout(k, 1)))
 	case r.namesOnly:
 		return foods, nil
 	}

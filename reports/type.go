@@ -53,7 +53,7 @@ const (
 const (
 	pointsPerMM  = 72 / 25.4
 	bodyLeading  = 1.32 // line height over type size
-	smallLeading = 1.22
+	smallLeading = 1.17
 )
 
 // lineHeight is the height of a line of type in millimetres.

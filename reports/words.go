@@ -26,7 +26,7 @@ const (
 	wordsPrint      = "Print at 100% (“actual size”). Do not let the printer fit it to the page."
 	wordsPrintPlain = "Print at “actual size”. Do not let the printer fit it to the page."
 	wordsCard       = "To check, hold a bank card along the rule. It is 85.6 mm wide and must end at the mark."
-	wordsLay        = "Then lay your hand on it."
+	wordsLay        = "Lay your hand on it."
 	wordsCardMark   = "card"
 	wordsOneIs      = "One is about {}."
 	wordsMeasured   = "We measured your hand."
