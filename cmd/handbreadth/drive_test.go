@@ -45,6 +45,7 @@ type driver struct {
 	probe   string
 	log     *os.File
 	command *exec.Cmd
+	code    []string // the groups of the recovery code; nil: not seen
 }
 
 // way is how a program is started beside what every start has.
@@ -253,6 +254,9 @@ func (d *driver) begin() {
 	d.until("the recovery code", func(s seenState) bool { return s.Place == "code" && s.Controls["unlock.on"].Width > 0 })
 	d.picture("code")
 	code := d.state().Controls
+	for n := 1; code["unlock.group"+strconv.Itoa(n)].Text != ""; n++ {
+		d.code = append(d.code, code["unlock.group"+strconv.Itoa(n)].Text)
+	}
 	d.click("unlock.on")
 	d.until("two groups are asked for", func(s seenState) bool { return s.Place == "confirm" && strings.HasPrefix(s.Focused, "unlock.asked") })
 	for range 2 {

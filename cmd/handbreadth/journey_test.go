@@ -22,9 +22,9 @@ func TestJourney(t *testing.T) {
 	d := start(t, program, data, "welcome")
 	d.picture("welcome")
 	d.begin()
-	namePractice(d)
+	namePractice(d, practiceName)
 	newClient(d, "Wren Example")
-	metricIntake(d)
+	metricIntake(d, "Wants to climb the stairs without a rest.")
 	screening(d)
 	targets(d)
 	d.key("ctrl+4")
@@ -56,11 +56,11 @@ func TestJourney(t *testing.T) {
 
 const practiceName = "The Paper Lantern Practice"
 
-func namePractice(d *driver) {
+func namePractice(d *driver, name string) {
 	d.t.Helper()
 	d.click("rail.practice")
 	d.until("the settings", func(s seenState) bool { return s.Place == "practice" })
-	d.fill("practice.name", practiceName)
+	d.fill("practice.name", name)
 	d.until("the settings are saved", func(s seenState) bool { return s.Settings })
 }
 
@@ -90,11 +90,11 @@ func choose(d *driver, name string, nth int) {
 	}
 }
 
-func metricIntake(d *driver) {
+func metricIntake(d *driver, why string) {
 	d.t.Helper()
 	d.fill("intake.client.born", "17.5.1990")
 	choose(d, "intake.client.equation_sex", 0)
-	d.fill("intake.why", "Wants to climb the stairs without a rest.")
+	d.fill("intake.why", why)
 	d.fill("intake.height", "168")
 	d.fill("intake.weight", "72,6")
 	choose(d, "intake.activity", 1)

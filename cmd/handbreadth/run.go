@@ -79,10 +79,11 @@ func (p *program) open(begin func()) error {
 
 // leavePreferences keeps the toolkit from writing its preferences once more at
 // the end, as it does when they change: it reads them back while it writes, and
-// reports the half-written file as an error.
+// reports the half-written file as an error. There must be no hook at all: one
+// that is called while the toolkit stops may wait for its loop, which has ended.
 func leavePreferences(a fyne.App) {
 	if atEnd, ok := a.Lifecycle().(interface{ SetOnStoppedHookExecuted(func()) }); ok {
-		atEnd.SetOnStoppedHookExecuted(func() {})
+		atEnd.SetOnStoppedHookExecuted(nil)
 	}
 }
 

@@ -77,6 +77,7 @@ var thoughts = []string{
 	"Every number opens into how it was worked out: the formula with this client's values, its range and where it was published.",
 	"Screening can hold a plan until you write down a reason, or refer the client to a clinician first. What was not asked is never read as no.",
 	"A plan that you keep is never changed: the next one is a new version, so that a paper can always be matched to what was said.",
+	"Your practice is sealed with its passphrase; the recovery sheet opens it when that is forgotten, and nothing else does. Backups, the record of who did what and the time after which the window locks are in Practice, under Safe keeping.",
 	"Handbreadth does not diagnose and does not replace medical care.",
 }
 
