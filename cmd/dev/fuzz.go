@@ -52,15 +52,16 @@ func (c *checks) fuzz(target fuzzTarget, time time.Duration) func(context.Contex
 	}
 }
 
-// How much of what fuzzing found is kept with the code: short inputs, and not
+// How much of what fuzzing found is kept with the code: not too long, and not
 // too many, because every plain test tries them.
 const (
-	keptInputs = 40
+	keptInputs = 15
 	keptLength = 2048 // bytes
 )
 
-// keepInputs copies the shortest inputs that reached new code from the cache of
-// the go command into the target's testdata, where every plain test tries them.
+// keepInputs copies some of the inputs that reached new code, short and long
+// ones, from the cache of the go command into the target's testdata, where every
+// plain test tries them.
 func keepInputs(cache string, target fuzzTarget) (kept int, err error) {
 	from := filepath.Join(cache, "fuzz", "handbreadth", filepath.FromSlash(target.folder), target.name)
 	entries, err := os.ReadDir(from)
@@ -88,7 +89,8 @@ func keepInputs(cache string, target fuzzTarget) (kept int, err error) {
 		return cmp.Or(cmp.Compare(a.size, b.size), strings.Compare(a.name, b.name))
 	})
 	to := filepath.Join(filepath.FromSlash(target.folder), "testdata", "fuzz", target.name)
-	for _, i := range inputs[:min(len(inputs), keptInputs)] {
+	for n := range min(len(inputs), keptInputs) {
+		i := inputs[n*len(inputs)/min(len(inputs), keptInputs)]
 		content, err := os.ReadFile(filepath.Join(from, i.name))
 		if err != nil {
 			return kept, err
