@@ -71,7 +71,7 @@ func (s *Shell) awaitNames() {
 	s.later(namesEvery, look)
 	s.tools.Run.Start(task.Job{Label: "Reading the names", Work: s.desk.Names, Done: func(err error) {
 		s.clients.Again()
-		if err != nil {
+		if err != nil && !task.Canceled(err) {
 			s.toast.Warn(err.Error())
 		}
 	}})

@@ -188,12 +188,19 @@ func (s *Shell) restorePage() {
 }
 
 // restore puts a restored file in the place of the one in use, which is closed
-// for it, and opens it.
+// for it, and opens it. Where the last change cannot be saved it asks first.
 func (s *Shell) restore(restoring safety.Restoring) {
 	if err := s.Flush(); err != nil {
-		s.toast.Warn(s.tools.Words(err))
+		s.ask(clients.Question{
+			Title: "Restore without the last change?", Words: s.tools.Words(err),
+			Yes: "Restore all the same", Do: func() { s.exchange(restoring) },
+		})
 		return
 	}
+	s.exchange(restoring)
+}
+
+func (s *Shell) exchange(restoring safety.Restoring) {
 	s.clear()
 	s.door, s.stay = nil, whereabouts{}
 	note := "The backup is in place. Type the passphrase of the day on which it was made, or use its recovery code."

@@ -9,6 +9,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"handbreadth/ui/draft"
 	"handbreadth/ui/widgets"
 	"handbreadth/ui/widgets/widgettest"
 )
@@ -247,6 +248,20 @@ func TestARestoreThatFailsOpensTheFileAsItWas(t *testing.T) {
 	b.shell.restore(&fakeRestoring{})
 	if b.place() != "locked" || !strings.Contains(widgettest.Outline(b.window), "disk is full") {
 		t.Errorf("place %q, or the reason is not told", b.place())
+	}
+}
+
+func TestARestoreAsksWhereTheLastChangeCannotBeSaved(t *testing.T) {
+	b := open(t, nil)
+	b.shell.Set(draft.Weight, "78 kg")
+	b.desk.trouble = errors.New("disk is full")
+	b.shell.restore(&fakeRestoring{})
+	if !b.shell.State().Asking || b.opener.restored != nil {
+		t.Fatal("restored without asking")
+	}
+	b.tap("question.yes")
+	if b.opener.restored == nil || b.place() != "locked" {
+		t.Errorf("restored %v, place %q", b.opener.restored, b.place())
 	}
 }
 
