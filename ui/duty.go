@@ -127,7 +127,18 @@ func (s *Shell) newSafety() *safety.Section {
 		Lock: s.Lock, LockAfter: s.setLockAfter,
 		ChooseFolder: s.chooseFolder, ChooseFile: s.chooseBackup,
 		Ask: s.askFor, Restore: s.restore,
+		Wanting: func(words string) {
+			if s.practice != nil { // it is made after the section
+				s.practice.ShowWanting(words)
+			}
+		},
 	})
+}
+
+// goSafe leads to the safe keeping in the practice.
+func (s *Shell) goSafe() {
+	s.Go(PlacePractice)
+	s.safety.FocusFirst()
 }
 
 // setLockAfter sets after how many minutes the window locks by itself.

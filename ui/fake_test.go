@@ -330,9 +330,11 @@ func (k *fakeKeeper) Resume(context.Context, KeyMoves) error {
 
 func (k *fakeKeeper) TryCode(context.Context, string) error     { return nil }
 func (k *fakeKeeper) ChangeKey(context.Context, KeyMoves) error { return nil }
-func (k *fakeKeeper) Backups(context.Context) (Backups, error)  { return Backups{}, nil }
-func (k *fakeKeeper) SetFolder(context.Context, string) error   { return nil }
-func (k *fakeKeeper) BackUp(context.Context) (Backup, error)    { return Backup{}, nil }
+func (k *fakeKeeper) Backups(context.Context) (Backups, error) {
+	return Backups{DueWords: "No folder for backups is chosen yet."}, nil
+}
+func (k *fakeKeeper) SetFolder(context.Context, string) error { return nil }
+func (k *fakeKeeper) BackUp(context.Context) (Backup, error)  { return Backup{}, nil }
 
 func (k *fakeKeeper) BackUpTo(context.Context, string) (Backup, error) { return Backup{}, nil }
 

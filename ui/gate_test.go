@@ -196,6 +196,18 @@ func TestPassphraseAndCodeAreChangedFromThePractice(t *testing.T) {
 	}
 }
 
+func TestThePracticeSaysWhatIsStillToBeDone(t *testing.T) {
+	b := newBench(t, &fakeOpener{begun: true})
+	b.shell.Go(PlacePractice)
+	if !strings.Contains(widgettest.Outline(b.window), "No folder for backups is chosen yet.") {
+		t.Error("it is not said")
+	}
+	b.tap("practice.see")
+	if got := b.focused(); got != "safety.backups" {
+		t.Errorf("leads to %q", got)
+	}
+}
+
 // atPractice opens a practice and the part on its passphrase.
 func atPractice(t *testing.T) *bench {
 	t.Helper()

@@ -98,6 +98,7 @@ func (s *Shell) actions() []offer {
 		offer{"New client", "Ctrl+N", s.NewClient},
 		offer{"Clients", "", func() { s.Go(PlaceClients) }},
 		offer{"Practice settings", "", func() { s.Go(PlacePractice) }},
+		offer{"Safe keeping: backups, passphrase, record", "", s.goSafe},
 		offer{"Lock", "Ctrl+L", s.Lock},
 		offer{"Help and keys", "F1", func() { s.Go(PlaceHelp) }},
 		offer{"Light look", "", func() { s.SetLook(practice.LookLight) }},

@@ -36,6 +36,22 @@ func TestThePaletteFindsSectionsAndActions(t *testing.T) {
 	}
 }
 
+func TestThePaletteLeadsToSafeKeepingAndLocks(t *testing.T) {
+	b := open(t, nil)
+	b.press(fyne.KeyK, control)
+	b.typing("backups")
+	b.key(fyne.KeyReturn)
+	if b.place() != "practice" || b.focused() != "safety.keys" {
+		t.Errorf("place %q, focus on %q", b.place(), b.focused())
+	}
+	b.press(fyne.KeyK, control)
+	b.typing("lock")
+	b.key(fyne.KeyReturn)
+	if b.place() != "locked" {
+		t.Errorf("place %q", b.place())
+	}
+}
+
 func TestAClientIsDeletedByKeyboardAfterAQuestion(t *testing.T) {
 	b := open(t, nil)
 	b.press(fyne.KeyK, control)

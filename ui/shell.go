@@ -189,7 +189,7 @@ func (s *Shell) practiceScreen() *practice.Screen {
 	if s.practice == nil {
 		s.safety = s.newSafety()
 		s.practice = practice.New(s.currentSettings(), practice.Ways{
-			Changed: s.changeSettings, Choose: s.choosePicture,
+			Changed: s.changeSettings, Choose: s.choosePicture, See: s.safety.See,
 		}, s.safety.Object())
 	}
 	return s.practice

@@ -17,6 +17,8 @@ type Ways struct {
 	Changed func(Settings)
 	// Choose asks for a picture file and hands over its name and content.
 	Choose func(chosen func(name string, data []byte))
+	// See leads to what is still to be done.
+	See func()
 }
 
 // Screen is the page.
@@ -25,6 +27,8 @@ type Screen struct {
 	settings Settings
 
 	saved    *widgets.Text
+	notice   *fyne.Container // what is still to be done, and a way there
+	wanting  *widgets.Text
 	colour   *widgets.Field
 	swatch   *canvas.Rectangle
 	logo     *canvas.Image
@@ -36,10 +40,16 @@ type Screen struct {
 // New returns the page with what is set, and parts of other screens below.
 func New(settings Settings, ways Ways, below ...fyne.CanvasObject) *Screen {
 	s := &Screen{ways: ways, settings: settings, saved: widgets.NewLine("Saved", widgets.Small)}
+	s.wanting = widgets.NewText("", widgets.Strong)
+	s.wanting.SetColour(theme.Amber)
+	see := widgets.Name(widgets.NewQuietButton("See to it", func() { s.ways.See() }), "practice.see")
+	s.notice = widgets.Ends(s.wanting, see)
+	s.notice.Hide()
 	const leastColumn = 380
 	content := widgets.ColumnGap(
 		theme.Two,
 		widgets.Ends(widgets.NewText("Practice", widgets.Display), s.saved),
+		s.notice,
 		widgets.Grid(
 			leastColumn,
 			widgets.NewCard("On the papers", s.brandFields()),
@@ -65,6 +75,18 @@ func (s *Screen) ShowSaved(words string) { s.saved.SetText(words) }
 
 // Follow takes settings that were changed elsewhere and are not shown here.
 func (s *Screen) Follow(settings Settings) { s.settings = settings }
+
+// ShowWanting shows what is still to be done, above everything else; nothing
+// where all is in order.
+func (s *Screen) ShowWanting(words string) {
+	s.wanting.SetText(words)
+	if words == "" {
+		s.notice.Hide()
+	} else {
+		s.notice.Show()
+	}
+	s.object.Refresh()
+}
 
 // change makes a change and hands the settings up.
 func (s *Screen) change(how func(*Settings)) {

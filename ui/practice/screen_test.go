@@ -24,6 +24,7 @@ type page struct {
 	last   Settings
 	turns  int
 	file   []byte // what choosing a picture gives
+	seen   int
 }
 
 func newPage(t *testing.T, settings Settings) *page {
@@ -37,6 +38,7 @@ func newPage(t *testing.T, settings Settings) *page {
 			p.turns++
 		},
 		Choose: func(chosen func(string, []byte)) { chosen("logo.png", p.file) },
+		See:    func() { p.seen++ },
 	})
 	p.window = app.NewWindow("")
 	p.window.SetContent(p.screen.Object())
@@ -84,6 +86,32 @@ func TestChoicesAreHandedUp(t *testing.T) {
 	if got.System != want.System || got.Energy != want.Energy || got.DecimalComma != want.DecimalComma ||
 		got.Paper != want.Paper || got.Look != want.Look || got.TextSize != want.TextSize {
 		t.Errorf("handed up %+v, want %+v", got, want)
+	}
+}
+
+func TestWhatIsStillToBeDoneStandsAbove(t *testing.T) {
+	p := newPage(t, Settings{})
+	if p.screen.notice.Visible() {
+		t.Error("something is to be done at first")
+	}
+	p.screen.ShowWanting("The recovery sheet was not tried yet.")
+	tap(p, "practice.see")
+	if !p.screen.notice.Visible() || p.screen.wanting.Text() != "The recovery sheet was not tried yet." || p.seen != 1 {
+		t.Errorf("it says %q, led there %d times", p.screen.wanting.Text(), p.seen)
+	}
+	p.screen.ShowWanting("")
+	if p.screen.notice.Visible() {
+		t.Error("still there")
+	}
+}
+
+// What was changed elsewhere stays when something is changed here.
+func TestSettingsOfElsewhereAreKept(t *testing.T) {
+	p := newPage(t, Settings{})
+	p.screen.Follow(Settings{LockAfter: 30})
+	p.typing("practice.name", "L")
+	if p.last.LockAfter != 30 || p.last.LockMinutes() != 30 || (Settings{}).LockMinutes() != DefaultLockMinutes {
+		t.Errorf("handed up %+v", p.last)
 	}
 }
 

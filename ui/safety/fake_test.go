@@ -169,6 +169,7 @@ type bench struct {
 	path     string // what choosing gives
 	asked    Question
 	restored Restoring
+	wanting  string
 }
 
 func newBench(t *testing.T, keeper *fakeKeeper) *bench {
@@ -195,6 +196,7 @@ func (b *bench) ways() Ways {
 		ChooseFolder: choose, ChooseFile: choose,
 		Ask:     func(q Question) { b.asked = q },
 		Restore: func(r Restoring) { b.restored = r },
+		Wanting: func(words string) { b.wanting = words },
 	}
 }
 

@@ -128,4 +128,6 @@ type Ways struct {
 	ChooseFile   func(chosen func(path string))
 	Ask          func(Question)
 	Restore      func(Restoring) // puts the restored file in place of the one in use
+	// Wanting is told what is still to be done, nothing where all is in order.
+	Wanting func(words string)
 }

@@ -128,7 +128,29 @@ func (s *Section) showMarks() {
 	}
 	s.folds.copies.SetMark(mark(counted(s.copies, "copy", "copies"), false))
 	setShown(s.folds.copies, s.copies > 0 || s.folds.copies.Open())
+	s.ways.Wanting(wantingWords(s.keeper.State(), s.backups, s.known, s.tools.now()))
 	s.object.Refresh()
+}
+
+// FocusFirst gives the focus to the first part, which brings it into view.
+func (s *Section) FocusFirst() {
+	if s.folds.keys == nil {
+		widgets.FocusOn(s.folds.record)
+		return
+	}
+	widgets.FocusOn(s.folds.keys)
+}
+
+// See opens the first part in which something is still to be done, and leads
+// there.
+func (s *Section) See() {
+	fold := s.folds.backups
+	if _, wanting := sealSummary(s.keeper.State()); wanting {
+		fold = s.folds.keys
+	}
+	fold.SetOpen(true)
+	s.object.Refresh()
+	widgets.FocusOn(fold)
 }
 
 func mark(words string, wanting bool) widgets.FoldMark {

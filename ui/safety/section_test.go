@@ -37,6 +37,35 @@ func TestAPracticeThatLiesOpenIsOfferedAPassphrase(t *testing.T) {
 	}
 }
 
+func TestWhatIsStillToBeDoneIsHandedUp(t *testing.T) {
+	keeper := sealed()
+	b := newBench(t, keeper)
+	if b.wanting != "" {
+		t.Errorf("in good order it says %q", b.wanting)
+	}
+	keeper.state.SheetTried = false
+	keeper.backups = Backups{DueWords: "No folder for backups is chosen yet."}
+	b.section.Renew()
+	if b.wanting != "The recovery sheet was not tried yet. No folder for backups is chosen yet." {
+		t.Errorf("says %q", b.wanting)
+	}
+	b.section.See()
+	if got := widgettest.Focused(b.window.Canvas()); got != "safety.keys" || !b.section.folds.keys.Open() {
+		t.Errorf("leads to %q", got)
+	}
+	keeper.state.SheetTried = true
+	b.section.Renew()
+	b.section.See()
+	if got := widgettest.Focused(b.window.Canvas()); got != "safety.backups" {
+		t.Errorf("leads to %q", got)
+	}
+	keeper.backups.Folder, keeper.backups.Gone = "stick", "It is not there."
+	b.section.Renew()
+	if b.wanting != "The folder for backups is not there." {
+		t.Errorf("says %q", b.wanting)
+	}
+}
+
 func TestTheSheetIsAskedForUntilItWasTried(t *testing.T) {
 	keeper := sealed()
 	keeper.state.SheetTried = false

@@ -3,6 +3,7 @@ package safety
 import (
 	"fmt"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"handbreadth/domain/unit"
@@ -107,6 +108,27 @@ func sealSummary(s State) (words string, wanting bool) {
 		return "Sealed; recovery sheet not tried yet", true
 	}
 	return "Sealed", false
+}
+
+// wantingWords tells what is still to be done for the files to be safe.
+func wantingWords(s State, b Backups, known bool, now time.Time) string {
+	var parts []string
+	switch {
+	case !s.Sealed:
+		parts = append(parts, "Your practice is not sealed yet.")
+	case s.Unfinished:
+		parts = append(parts, "The sealing is not finished.")
+	case !s.SheetTried:
+		parts = append(parts, "The recovery sheet was not tried yet.")
+	}
+	if _, wanting := backupSummary(b, now); known && wanting {
+		words := b.DueWords
+		if b.Gone != "" {
+			words = "The folder for backups is not there."
+		}
+		parts = append(parts, words)
+	}
+	return strings.Join(parts, " ")
 }
 
 // backupSummary is what the head of the part on backups says.
