@@ -25,7 +25,7 @@ func drawings(ctx context.Context, arguments []string) error {
 	if err != nil {
 		return err
 	}
-	if err := os.MkdirAll(folder, 0o755); err != nil {
+	if err := os.MkdirAll(folder, 0o750); err != nil {
 		return err
 	}
 	environment := replaced(os.Environ(), "CGO_ENABLED=0", galleryVariable+"="+folder)

@@ -203,8 +203,8 @@ func (s *shelf) put(name string, data []byte) (string, error) {
 	if err := os.MkdirAll(s.folder, 0o700); err != nil {
 		return "", err
 	}
-	// #nosec G302 -- a folder without the right to enter it is of no use
-	if err := os.Chmod(s.folder, 0o700); err != nil && !errors.Is(err, fs.ErrNotExist) {
+	err := os.Chmod(s.folder, 0o700) // #nosec G302 -- a folder without the right to enter it is of no use
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return "", err
 	}
 	path := filepath.Join(s.folder, name)
