@@ -3,9 +3,11 @@ package store
 import (
 	"bytes"
 	"encoding/binary"
+	"errors"
 	"fmt"
 	"math/rand/v2"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -198,6 +200,10 @@ func TestNoTraceInTheWholeFolder(t *testing.T) {
 		if err := os.WriteFile(path+end, content, 0o600); err != nil {
 			t.Fatal(err)
 		}
+	}
+	trial := filepath.Join(filepath.Dir(path), trialPrefix+"123")
+	if err := errors.Join(os.Mkdir(trial, 0o700), os.WriteFile(filepath.Join(trial, "clients.db"), content, 0o600)); err != nil {
+		t.Fatal(err)
 	}
 	s = mustOpen(t, path, Options{})
 	if err := s.DeleteClient(ctx, goes); err != nil {

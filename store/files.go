@@ -51,19 +51,26 @@ func writeBeside(path string, fill func(fresh string) error) (err error) {
 	return fileTrouble(syncFolder(filepath.Dir(path)))
 }
 
-// sweepBeside removes what a killed update, backup or restore left half made
-// beside the client file: it may have clients that were deleted since. The
-// caller holds the lock.
+// sweepBeside removes what a killed update, backup, restore or rehearsal left
+// half made beside the client file: it may have clients that were deleted since.
+// The caller holds the lock.
 func sweepBeside(path string) error {
-	entries, err := os.ReadDir(filepath.Dir(path))
+	folder := filepath.Dir(path)
+	entries, err := os.ReadDir(folder)
 	if err != nil {
 		return fileTrouble(err)
 	}
 	var left []string
 	for _, entry := range entries {
+		name := filepath.Join(folder, entry.Name())
 		end, ours := strings.CutPrefix(entry.Name(), filepath.Base(path)+".")
-		if ours && isHalfMade("."+end) {
-			left = append(left, filepath.Join(filepath.Dir(path), entry.Name()))
+		switch {
+		case ours && isHalfMade("."+end):
+			left = append(left, name)
+		case entry.IsDir() && strings.HasPrefix(entry.Name(), trialPrefix):
+			if err := sweepTrial(name); err != nil {
+				return err
+			}
 		}
 	}
 	return fileTrouble(removeAll(left))

@@ -199,6 +199,25 @@ func (s *Store) settleRestore(ctx context.Context) error {
 // from being used: a full disk or a locked key does not.
 func canWait(err error) bool { return errors.Is(err, ErrDiskFull) || errors.Is(err, vault.ErrLocked) }
 
+// Names of a rehearsal. The lock tells one that goes on from what a killed one
+// left.
+const (
+	trialPrefix = "handbreadth-rehearsal-"
+	trialLock   = "rehearsal.lock"
+)
+
+// sweepTrial removes what a killed rehearsal left.
+func sweepTrial(folder string) error {
+	lock, err := takeLock(filepath.Join(folder, trialLock))
+	if errors.Is(err, ErrInUse) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	return errors.Join(lock.release(), fileTrouble(os.RemoveAll(folder)))
+}
+
 // trialEffort is enough for a passphrase that is random and forgotten at once.
 const trialEffort vault.Effort = 10
 
@@ -206,11 +225,15 @@ const trialEffort vault.Effort = 10
 // opens everything in it, and removes it again. It returns what is inside. It
 // fails as PrepareRestore, Open and Check do.
 func Rehearse(ctx context.Context, backup, folder string, secret Secret) (in Inside, err error) {
-	trial, err := os.MkdirTemp(folder, "handbreadth-rehearsal-")
+	trial, err := os.MkdirTemp(folder, trialPrefix)
 	if err != nil {
 		return in, fileTrouble(err)
 	}
-	defer func() { err = errors.Join(err, fileTrouble(os.RemoveAll(trial))) }()
+	lock, err := takeLock(filepath.Join(trial, trialLock))
+	if err != nil {
+		return in, errors.Join(err, os.RemoveAll(trial))
+	}
+	defer func() { err = errors.Join(err, lock.release(), fileTrouble(os.RemoveAll(trial))) }()
 	path := filepath.Join(trial, "clients.db")
 	r, err := PrepareRestore(ctx, backup, path, secret)
 	if err != nil {

@@ -138,6 +138,28 @@ func TestRehearse(t *testing.T) {
 	}
 }
 
+// A rehearsal that goes on is not swept away by another opening in its folder.
+func TestARehearsalUnderWayIsLeftAlone(t *testing.T) {
+	folder := t.TempDir()
+	running := filepath.Join(folder, trialPrefix+"1")
+	if err := os.Mkdir(running, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	lock := must(takeLock(filepath.Join(running, trialLock)))(t)
+	path := filepath.Join(folder, "clients.db")
+	mustClose(t, mustOpen(t, path, Options{}))
+	if _, err := os.Stat(running); err != nil {
+		t.Error(err)
+	}
+	if err := lock.release(); err != nil {
+		t.Fatal(err)
+	}
+	mustClose(t, mustOpen(t, path, Options{}))
+	if _, err := os.Stat(running); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("what a killed rehearsal left: %v", err)
+	}
+}
+
 // The present file stays beside the restored one, and can be gone back to.
 func TestRestoreKeepsThePresentFile(t *testing.T) {
 	ctx := t.Context()
