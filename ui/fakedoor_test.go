@@ -5,8 +5,6 @@ import (
 	"errors"
 	"strings"
 	"time"
-
-
 )
 
 // fakeOpener opens fake practices.

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-
 	"handbreadth/ui/widgets"
 )
 
