@@ -128,7 +128,7 @@ func TestKilledWhileSealingAndRotating(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("killed %v", states)
+	t.Logf("figure: %d kills during a sealing or a change of the key survived: %v", kills(t), states)
 }
 
 func checkDrafts(t *testing.T, s *Store, ids []ClientID, saved map[ClientID]int) {

@@ -189,12 +189,15 @@ func TestKilledWhileRestoring(t *testing.T) {
 		}
 		return path
 	}
-	usual := howLong(t, "restore", put(), folderVariable+"="+backup)
-	restored := 0
+	usual := howLong(t, "restore", put(), folderVariable+"="+backup) * 5 / 4
+	interrupted, restored := 0, 0
 	for range kills(t) / 5 {
 		path := put()
 		said, _ := killAfter(t, rng, usual, "restore", path, folderVariable+"="+backup)
 		copies := must(filepath.Glob(path + restoreMark + "*"))(t)
+		if inTheMiddle(t, path) {
+			interrupted++
+		}
 		s := mustOpenSealed(t, path)
 		if err := s.Check(ctx); err != nil {
 			t.Error(err)
@@ -219,5 +222,5 @@ func TestKilledWhileRestoring(t *testing.T) {
 		}
 		mustClose(t, s)
 	}
-	t.Logf("figure: %d kills during a restore survived, %d after the exchange", kills(t)/5, restored)
+	t.Logf("figure: %d kills during a restore survived, %d in the middle, %d after the exchange", kills(t)/5, interrupted, restored)
 }
