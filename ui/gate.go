@@ -154,7 +154,8 @@ func (s *Shell) recover(note string) {
 			}
 			s.showCode(code, nil, s.goIn)
 		},
-		Back: func() { s.askPassphrase(note).Ready() },
+		Back:    func() { s.askPassphrase(note).Ready() },
+		Restore: s.restorePage,
 	}
 	s.showGate("recover", func() gate { return unlock.NewRecover(s.door, s.door.Advise, s.gateTools(), ways) })
 }

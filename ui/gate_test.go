@@ -298,6 +298,19 @@ func TestARestoreOnANewComputer(t *testing.T) {
 	}
 }
 
+func TestALockedPracticeIsRestoredFromAnEarlierDay(t *testing.T) {
+	b := newBench(t, lockedPractice())
+	b.tap("unlock.recover")
+	b.tap("unlock.restore")
+	if b.place() != "restore" {
+		t.Fatalf("place %q", b.place())
+	}
+	b.key(fyne.KeyEscape)
+	if b.place() != "locked" {
+		t.Errorf("Escape leads to %q", b.place())
+	}
+}
+
 func TestAPracticeThatDoesNotOpenCanBeRestored(t *testing.T) {
 	b := newBench(t, &fakeOpener{begun: true, trouble: errors.New("damaged")})
 	b.tap("welcome.restore")

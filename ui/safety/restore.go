@@ -137,10 +137,11 @@ func (r *restoreBox) onPut() {
 		return
 	}
 	_, known := r.ready.Present()
-	words := "The restored file is opened with the passphrase of the day of the backup."
+	words := "A file that is there already is kept beside it. "
 	if known {
-		words = "The file in use is kept beside it and can be restored again by hand. " + words
+		words = "The file in use is kept beside it, among the old copies. "
 	}
+	words += "The restored file is opened with the passphrase of the day of the backup."
 	r.ways.ask(Question{Title: "Restore this backup?", Words: words, Yes: "Restore it", Do: func() {
 		ready := r.ready
 		r.ready = nil

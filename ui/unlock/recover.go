@@ -16,6 +16,7 @@ type RecoverWays struct {
 	// could not be made, there is none, and the error says why.
 	Recovered func(code Code, err error)
 	Back      func()
+	Restore   func() // restores a backup of an earlier day
 }
 
 // Recover is the page that opens the practice with the recovery code and gives
@@ -33,6 +34,9 @@ type Recover struct {
 	busy     bool
 }
 
+const wordsNeither = "Neither passphrase nor sheet? Then nobody can open the practice as it is now. " +
+	"A backup of an earlier day opens with the passphrase or the sheet of that day."
+
 // NewRecover returns the page.
 func NewRecover(guard Guard, advise Adviser, tools Tools, ways RecoverWays) *Recover {
 	s := &Recover{guard: guard, tools: tools, ways: ways, told: newTold("unlock.told")}
@@ -41,10 +45,11 @@ func NewRecover(guard Guard, advise Adviser, tools Tools, ways RecoverWays) *Rec
 	s.pair = newPair("unlock", "New passphrase", advise, s.onDo)
 	s.do = widgets.Name(widgets.NewPrimaryButton("Open my practice", s.onDo), "unlock.do")
 	s.back = widgets.Name(widgets.NewQuietButton("Go back", s.onBack), "unlock.back")
+	restore := widgets.Name(widgets.NewTextButton("Restore a backup", ways.Restore), "unlock.restore")
 	s.object = front("Use the recovery code",
-		"The code on your recovery sheet opens the practice. Choose a new passphrase with it; a new recovery code follows, and the old sheet is then of no use.",
+		"The code on your recovery sheet opens the practice. Choose a new passphrase with it; a new recovery code follows. The old sheet then opens only backups of its own time.",
 		s.code, s.pair.object, widgets.Row(s.do, s.back), s.told.Text,
-		widgets.InsetSides(0, theme.Unit, 0, 0, widgets.NewText("Neither passphrase nor sheet? Then nobody can open this practice. Look for a sheet of an earlier day and a backup of that day.", widgets.Small)))
+		widgets.InsetSides(0, theme.Unit, 0, 0, widgets.Column(widgets.NewText(wordsNeither, widgets.Small), widgets.Row(restore))))
 	return s
 }
 

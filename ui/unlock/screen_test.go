@@ -285,7 +285,7 @@ func pagesByTab() map[string]reachable {
 		},
 		"recover": {
 			func(b *bench) page { return NewRecover(guard, fakeAdvise, b.tools(), RecoverWays{}) },
-			[]string{"code", "first", "again", "show", "do", "back"},
+			[]string{"code", "first", "again", "show", "do", "back", "restore"},
 		},
 		"code": {
 			func(b *bench) page { return NewShowCode(someCode, &fakeSheet{}, b.tools(), CodeWays{}, "") },
